@@ -1,3 +1,5 @@
+import type { GuardCode } from '../evidence/guards.js';
+
 /**
  * The codes of cautions and of assumptions, of every layer: an answer carries them, and an app decides by them. The
  * sentences of cautions are in `messages.ts` of their layer, those of assumptions in `text/assumptions.ts`; the compiler
@@ -173,6 +175,7 @@ export type DayCode =
 export type CautionCode =
   | ScreeningCode
   | DayCode
+  | GuardCode
   | 'full-squat-velocity-over-reads'
   | 'circumference-under-cuff-thigh'
   | 'circumference-under-cuff-arm'
@@ -203,7 +206,6 @@ export type CautionCode =
   | 'pain-hold-rose'
   | 'stopped-early'
   | 'estimate-is-a-start'
-  | 'may-occlude'
   | 'below-diastolic'
   | 'pressure-above-occlusion'
   | 'held-above-tried'
@@ -214,31 +216,13 @@ export type CautionCode =
   | 'restriction-long-exercise'
   | 'restriction-long-aerobic'
   | 'restriction-long-passive'
-  | 'restriction-long-limb'
   | 'reperfusion-short'
   | 'both-raised'
   | 'load-jump'
   | 'load-jump-percent'
   | 'pressure-jump'
   | 'deload-not-lighter'
-  | 'cuff-pressure-high'
-  | 'cuff-pressure-stop'
-  | 'occlusion-pressure-high'
-  | 'occlusion-pressure-stop'
-  | 'percent-closes-artery'
-  | 'likely-occludes'
-  | 'restriction-unbroken-stop'
-  | 'restriction-limb-stop'
-  | 'restriction-long-day'
-  | 'restriction-day-stop'
-  | 'restriction-long-week'
-  | 'restriction-week-stop'
-  | 'sessions-many-day'
-  | 'sessions-above-usual'
-  | 'sessions-many-week'
-  | 'sessions-week-stop'
   | 'narrow-cuff-on-thigh'
-  | 'measured-long-ago'
   | 'measured-in-other-posture'
   | 'measured-on-other-side'
   | 'measured-far-from-estimate'

@@ -26,6 +26,7 @@ import {
   REST_OF_INPUT,
   UNITS_BY_FIELD,
 } from './needs.js';
+import { defined } from './defined.js';
 import { isPart, type Part } from './part.js';
 import { optionIssue, Reader } from './reader.js';
 
@@ -82,20 +83,17 @@ function valueOf(name: string, given: unknown, unit: FormUnit | undefined): unkn
   return scaled(value, times, over);
 }
 
+/** Sets a field; never the prototype, whatever the field is called. */
+const setOwn = (part: object, name: string, value: unknown): object =>
+  Object.defineProperty(part, name, { value, enumerable: true, configurable: true, writable: true });
+
 /** Puts a value at a place; lists and objects on the way are made. */
 function put(root: Part, path: readonly string[], value: unknown): void {
   let part = root;
   path.forEach((step, index) => {
-    const last = index === path.length - 1;
     const own = Object.hasOwn(part, step) ? part[step] : undefined;
     const made = typeof own === 'object' && own !== null ? own : /^\d{1,3}$/.test(path[index + 1] ?? '') ? [] : {};
-    // Never the prototype, whatever a field is called.
-    Object.defineProperty(part, step, {
-      value: last ? value : made,
-      enumerable: true,
-      configurable: true,
-      writable: true,
-    });
+    setOwn(part, step, index === path.length - 1 ? value : made);
     part = made as Part;
   });
 }
@@ -223,15 +221,14 @@ export function attemptForm<T>(fn: (input: never) => T, form: object, options?: 
   const brackets = [...names.values()].some((name) => name.includes('['));
   const result = attempt(fn, input);
   const errors: Record<string, string> = {};
-  // The first of several for one field; a name is never the prototype.
+  // The first of several for one field.
   for (const found of result.ok ? [] : result.issues) {
     const place = found.path.join('.');
     // A field that the form does not have is named as the others are.
     const field = names.get(place) ?? (brackets ? pathText(found.path) : place);
     const name = [...found.path].reverse().find((step) => typeof step === 'string') ?? '';
     const value = message ? message(found) : inFormUnit(found, unitOf(name), typed.get(place)).message;
-    if (!Object.hasOwn(errors, field))
-      Object.defineProperty(errors, field, { value, enumerable: true, configurable: true, writable: true });
+    if (!Object.hasOwn(errors, field)) setOwn(errors, field, value);
   }
   return { ...result, input, errors };
 }
@@ -316,38 +313,35 @@ export function inputFields(
     const result = attempt(fn, input);
     return result.ok ? [] : result.issues;
   };
-  const unknown = issuesOf({ [NOBODY]: true }).find(
-    ({ code, path: at }) => code === 'unknown-field' && at.at(-1) === NOBODY,
-  );
+  const found = issuesOf({ [NOBODY]: true });
+  const unknown = found.find(({ code, path: at }) => code === 'unknown-field' && at.at(-1) === NOBODY);
   const known = unknown?.options?.slice(0, MOST_ISSUES) ?? [];
-  const missing = issuesOf({ [NOBODY]: true }).filter(({ code }) => code === 'missing');
+  const missing = found.filter(({ code }) => code === 'missing');
   const fields = known.map((name): InputField => {
     const place = [...(unknown?.path.slice(0, -1) ?? []), name];
     const own = issuesOf({ [name]: null }).find(({ path: at }) => samePath(at, place));
     const { unit: ownUnit, min: least, max: most, whole, options, expected = 'a value' } = own ?? {};
     const form = units === 'imperial' ? imperialUnit(ownUnit) : undefined;
     const [min, max] = form && least !== undefined && most !== undefined ? boundsIn(form, least, most) : [least, most];
-    const unit = form === 'in' ? '[in_i]' : form === 'lb' ? '[lb_av]' : ownUnit;
+    const unit: WrittenUnit | undefined = form === 'in' ? '[in_i]' : form === 'lb' ? '[lb_av]' : ownUnit;
     const quantity = quantityName(name);
-    return {
+    return defined({
       name,
-      ...(quantity && { label: quantities[quantity].name }),
-      ...(unit !== undefined && { unit }),
-      ...(unit !== undefined && unitWords[unit] !== '' && { unitText: unitWords[unit].trim() }),
-      ...(min !== undefined && { min }),
-      ...(max !== undefined && { max }),
-      ...(whole && { whole }),
-      ...(options && { options }),
+      label: quantity && quantities[quantity].name,
+      unit,
+      unitText: (unit !== undefined && unitWords[unit].trim()) || undefined,
+      min,
+      max,
+      whole,
+      options,
       required: missing.some(({ path: at }) => samePath(at, place)),
-      ...(Object.hasOwn(where, name) && { where: where[name as keyof typeof where] }),
+      where: Object.hasOwn(where, name) ? where[name as keyof typeof where] : undefined,
       expected: form ? `a number from ${min!} to ${max!} ${form}` : expected,
-    };
+    });
   });
   // The unit of a load comes after it, as people write it.
-  const isUnit = ({ name }: InputField): boolean => name === 'unit';
   const load = fields.findIndex(({ unit }) => unit === 'kg' || unit === '[lb_av]');
-  const own = fields.find(isUnit);
-  if (own && load > fields.indexOf(own))
-    return [...fields.slice(0, load + 1).filter((one) => one !== own), own, ...fields.slice(load + 1)];
+  const own = fields.findIndex(({ name }) => name === 'unit');
+  if (own >= 0 && load > own) fields.splice(load, 0, ...fields.splice(own, 1));
   return fields;
 }

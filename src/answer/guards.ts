@@ -1,4 +1,4 @@
-import { guards, pressureGuards, stepOf, type Guard, type GuardId } from '../evidence/guards.js';
+import { guards, pressureGuards, stepOf, type Guard, type GuardCode, type GuardId } from '../evidence/guards.js';
 import { format } from '../quantity/format.js';
 import { type Caution, cautionsOf } from './answer.js';
 import type { Catalogue, MessageValues } from './messages.js';
@@ -50,9 +50,9 @@ export const guardMessages = /* @__PURE__ */ (() =>
       '{value} sessions with restriction a week are above the 1 to {limit} that practitioners report. Plan days without restriction.',
     'sessions-week-stop':
       'Do not plan {value} sessions with restriction a week. The most we found in a trial is {limit}. Plan fewer.',
-  }) as const satisfies Catalogue)();
+  }) as const satisfies Readonly<Record<GuardCode, string>>)();
 
-interface Telling {
+interface GuardOptions {
   /** Values of the slots besides `value` and `limit`; `value` in other digits too. */
   readonly values?: MessageValues;
   readonly path?: Path;
@@ -60,10 +60,10 @@ interface Telling {
   readonly most?: 'caution' | 'stop';
 }
 
-/** Says what guards say, in the words of a catalogue. */
-function saying(guards: Readonly<Record<string, Guard>>, catalogue: Catalogue) {
+/** Makes the cautions of guards, in the words of a catalogue. */
+function guardedBy(guards: Readonly<Record<string, Guard>>, catalogue: Catalogue) {
   const caution = cautionsOf(catalogue);
-  return (id: string, value: number, { values, path, most }: Telling = {}): Caution[] => {
+  return (id: string, value: number, { values, path, most }: GuardOptions = {}): Caution[] => {
     const step = stepOf(guards[id]!, value, most);
     if (!step) return [];
     const { severity, code, above, from, source } = step;
@@ -73,13 +73,13 @@ function saying(guards: Readonly<Record<string, Guard>>, catalogue: Catalogue) {
   };
 }
 
-type Says<Id extends string> = (id: Id, value: number, telling?: Telling) => Caution[];
+type GuardCautions<Id extends string> = (id: Id, value: number, options?: GuardOptions) => Caution[];
 
-/** What a guard says of a figure: the most severe step that it passes, or nothing. */
-export const guardCautions: Says<GuardId> = /* @__PURE__ */ saying(guards, guardMessages);
+/** The caution of the most severe step that a figure passes, or none. */
+export const guardCautions: GuardCautions<GuardId> = /* @__PURE__ */ guardedBy(guards, guardMessages);
 
 /** The same of the guards of pressures alone. */
-export const pressureCautions: Says<keyof typeof pressureGuards> = /* @__PURE__ */ saying(
+export const pressureCautions: GuardCautions<keyof typeof pressureGuards> = /* @__PURE__ */ guardedBy(
   pressureGuards,
   pressureGuardMessages,
 );

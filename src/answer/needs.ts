@@ -20,7 +20,6 @@ export interface Needed {
 export type Asked = Need | Needed;
 
 export const PLAIN_OBJECT = ['plain-object', 'a plain object'] as const;
-export const PLAIN_JSON = ['plain-json', 'plain JSON'] as const;
 export const VISIBLE_FIELD = ['visible-field', 'an enumerable field with a value'] as const;
 export const READABLE = ['readable', 'a value that can be read'] as const;
 export const LIST_OF = ['list-of', 'a list of {least} to {most} items'] as const;
@@ -98,7 +97,6 @@ export const need = (
 export const answerNeeds = /* @__PURE__ */ (() =>
   [
     PLAIN_OBJECT,
-    PLAIN_JSON,
     VISIBLE_FIELD,
     READABLE,
     LIST_OF,

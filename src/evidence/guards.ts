@@ -194,6 +194,9 @@ export const guards = /* @__PURE__ */ (() =>
 /** The id of a limit in {@link guards}. */
 export type GuardId = keyof typeof guards;
 
+/** The code of what a step of {@link guards} says. */
+export type GuardCode = (typeof guards)[GuardId]['steps'][number]['code'];
+
 /** The most severe step of a guard that a figure passes; with `most` a caution, stops are passed over. */
 export function stepOf({ steps }: Guard, value: number, most: 'caution' | 'stop' = 'stop'): GuardStep | undefined {
   let passed: GuardStep | undefined;

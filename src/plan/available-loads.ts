@@ -9,12 +9,15 @@ import type { PlanExerciseFields } from './types.js';
 /** A weight just under another: as near as decimals of 12 digits tell apart from it. */
 const justUnder = (weight: number): number => weight * (1 - 1e-9);
 
+/** The heaviest load of a bar that is not above another; nothing where every one is. */
+function onBarUpTo(load: number, inventory: Inventory): number | undefined {
+  const loading = loadBar(load, inventory, 'down');
+  return 'total' in loading ? loading.total : undefined;
+}
+
 /** The loads that a bar makes next to `load`. */
 function onBar(load: number, atLeast: number, inventory: Inventory) {
-  const under = (weight: number): number => {
-    const loading = loadBar(weight, inventory, 'down');
-    return 'total' in loading ? loading.total : NaN;
-  };
+  const under = (weight: number): number => onBarUpTo(weight, inventory) ?? NaN;
   const lighter = under(justUnder(load));
   const enough = (weight: number): boolean => weight > load && weight >= atLeast;
   const pair = 2 * Math.min(...inventory.plates.map(({ mass }) => mass));
@@ -28,6 +31,10 @@ function onBar(load: number, atLeast: number, inventory: Inventory) {
   return { ...(heavier > 0 && { heavier }), ...(lighter > 0 && { lighter }) };
 }
 
+/** The bar and the plates of an exercise; nothing where its loads are set in another way. */
+const inventoryOf = ({ bar, collars = 0, plates }: PlanExerciseFields): Inventory | undefined =>
+  bar !== undefined && plates ? ({ bar, collars, plates } as Inventory) : undefined;
+
 /** The loads you can set next to `load`: the lightest that is at least `atLeast`, the heaviest that is lighter. */
 export function neighbours(
   load: number,
@@ -35,8 +42,8 @@ export function neighbours(
   exercise: PlanExerciseFields | undefined,
   step: number | undefined,
 ): { readonly heavier?: number; readonly lighter?: number } | undefined {
-  const { bar, collars = 0, plates } = exercise ?? {};
-  if (bar !== undefined && plates) return onBar(load, atLeast, { bar, collars, plates } as Inventory);
+  const inventory = exercise && inventoryOf(exercise);
+  if (inventory) return onBar(load, atLeast, inventory);
   if (exercise?.available) {
     const up = exercise.available.filter((weight) => weight > load && weight >= atLeast);
     const down = exercise.available.filter((weight) => weight < load);
@@ -52,14 +59,10 @@ export function neighbours(
 }
 
 /** The heaviest load you can set that is not above `load`; nothing where every one is. */
-export function heaviestUpTo(
-  load: number,
-  { bar, collars = 0, plates, available, step }: PlanExerciseFields,
-): number | undefined {
-  if (bar !== undefined && plates) {
-    const loading = loadBar(load, { bar, collars, plates } as Inventory, 'down');
-    return 'total' in loading ? loading.total : undefined;
-  }
+export function heaviestUpTo(load: number, exercise: PlanExerciseFields): number | undefined {
+  const { available, step } = exercise;
+  const inventory = inventoryOf(exercise);
+  if (inventory) return onBarUpTo(load, inventory);
   if (available) return nearestOf(load, available, 'down');
   const found = step === undefined ? load : roundToStep(load, step, 'down');
   return found > 0 ? found : undefined;

@@ -1,8 +1,10 @@
-import { ownDocument } from '../answer/own.js';
 import type { Caution } from '../answer/answer.js';
-import { attempt, isInputError, issue, moved, type InputIssue } from '../answer/issues.js';
+import { gather, issue, type InputIssue, type Path } from '../answer/issues.js';
+import { ownDocument } from '../answer/own.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
+import type { SourceId } from '../evidence/sources.js';
+import { format } from '../quantity/format.js';
 import {
   comparedSession,
   compareTotals,
@@ -12,20 +14,19 @@ import {
   type NotKnown,
 } from '../session/compare.js';
 import { comparisonCaution } from '../session/messages.js';
-import type { SessionInput } from '../session/prescription.js';
+import type { FullPrescription, SessionInput } from '../session/prescription.js';
 import { readSession } from '../session/read-session.js';
 import { peaks } from '../session/volume.js';
 import { total } from '../session/working.js';
-import { format } from '../quantity/format.js';
-import { findItem, type ItemPlace } from './find-item.js';
 import { version } from '../study/version.js';
+import { findItem, type ItemPlace } from './find-item.js';
 import { prescribedItem } from './item-prescription.js';
-import { expandedOf } from './read-document.js';
-import { prescriptionDone } from './record-session.js';
-import type { ExpandedRecord, ExpandedRecordItem, SessionRecord } from './record.js';
-import { mergeStops, type Stop } from './stops.js';
-import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanItem } from './types.js';
 import { ITEM_WITH_PLACE, SIDE_OF_COMPARISON } from './needs.js';
+import { expandedOf } from './read-document.js';
+import { prescriptionDone } from './record-from.js';
+import type { ExpandedItem, ExpandedRecord, SessionRecord } from './record.js';
+import { mergeStops, type Stop } from './stops.js';
+import type { ExpandedPlan, Plan, PlanItem } from './types.js';
 
 /** One exercise on one limb of a plan or a record: what is left out may be any. */
 export interface ItemOfDocument extends ItemPlace {
@@ -68,70 +69,56 @@ interface Side extends ComparedSession {
   readonly stops: readonly Stop[];
 }
 
-const named = (items: readonly { readonly exercise: string }[]): number =>
-  new Set(items.map(({ exercise }) => exercise)).size;
+/** What was planned or done of items. */
+const partsOf = (items: readonly ExpandedItem[]): FullPrescription[] =>
+  items.map((item) => ('done' in item ? prescriptionDone(item) : prescribedItem(item)));
 
 /** A plan or a record as a session to compare. */
 export function sideOf(document: ExpandedPlan | ExpandedRecord): Side {
-  if (document.document === 'plan') {
-    const { items, session, stops } = document;
-    const { sessionTime } = session.totals;
-    return { parts: items.map(prescribedItem), sessionTime, exercises: named(items), stops };
-  }
-  const { items, sessionS, sessionLoad, stops } = document;
-  const sessionTime =
-    sessionS === undefined
-      ? undefined
-      : total('session-time', sessionS, 's', { sessionS: format(sessionS) }, 'definition');
-  return { parts: items.map(prescriptionDone), sessionTime, sessionLoad, exercises: named(items), stops };
+  const { items, stops } = document;
+  const side = { parts: partsOf(items), exercises: new Set(items.map(({ exercise }) => exercise)).size, stops };
+  if (document.document === 'plan') return { ...side, sessionTime: document.session.totals.sessionTime };
+  const { sessionS, sessionLoad } = document;
+  const inputs = sessionS !== undefined && { sessionS: format(sessionS) };
+  return { ...side, sessionLoad, sessionTime: inputs ? total('session-time', sessionS, 's', inputs) : undefined };
 }
 
 /** Items of one exercise as a session to compare. */
-export function sideOfItems(
-  items: readonly (ExpandedPlanItem | ExpandedRecordItem)[],
-  stops: readonly Stop[] = [],
-): Side {
-  const parts = items.map((item) => ('done' in item ? prescriptionDone(item) : prescribedItem(item)));
-  return { parts, sessionTime: items[0]?.totals.sessionTime, exercises: 1, stops };
-}
-
-/** One exercise of a plan or a record: an item alone would lose the stops of its document. */
-function readItem({ of, ...which }: ItemOfDocument, name: string, issues: InputIssue[]): Side | undefined {
-  const result = attempt((document: unknown) => expandedOf(['plan', 'record'], document, [name, 'of']), of);
-  if (!result.ok) issues.push(...result.issues);
-  if (!result.ok) return undefined;
-  const { items, stops } = result.value;
-  const item = attempt((place: ItemPlace) => findItem<ExpandedPlanItem | ExpandedRecordItem>({ items }, place), which);
-  if (item.ok) return sideOfItems([item.value], stops);
-  issues.push(...item.issues.map((found) => moved(found, ([, ...path]) => [name, ...path])));
-  return undefined;
-}
+export const sideOfItems = (items: readonly ExpandedItem[], stops: readonly Stop[] = []): Side => ({
+  parts: partsOf(items),
+  sessionTime: items[0]?.totals.sessionTime,
+  exercises: 1,
+  stops,
+});
 
 function readSide(reader: Reader, name: 'from' | 'to', issues: InputIssue[]): Side | undefined {
   const given = reader.anything(name, SIDE_OF_COMPARISON);
-  const fields = (typeof given === 'object' ? given : null) as Partial<Plan & PlanItem & ItemOfDocument> | null;
+  if (given === undefined) return undefined;
+  const fields = given as Partial<Plan & PlanItem & ItemOfDocument> | null;
+  const documentAt = (document: unknown, ...place: string[]) =>
+    gather(issues, () => expandedOf(['plan', 'record'], document, [name, ...place]));
   if (fields?.document !== undefined) {
-    const result = attempt((document: unknown) => expandedOf(['plan', 'record'], document, [name]), given);
-    if (result.ok) return sideOf(result.value);
-    issues.push(...result.issues);
-    return undefined;
+    const document = documentAt(given);
+    return document && sideOf(document);
   }
-  if (fields?.of !== undefined) return readItem(fields as ItemOfDocument, name, issues);
+  if (fields?.of !== undefined) {
+    // One exercise of a plan or a record: an item alone would lose the stops of its document.
+    const { of, ...which } = fields;
+    const document = documentAt(of, 'of');
+    const inside = ([, ...path]: Path): Path => [name, ...path];
+    const item = document && gather(issues, () => findItem<ExpandedItem>(document, which), inside);
+    return item && sideOfItems([item], document!.stops);
+  }
   if (fields?.totals !== undefined) {
     issues.push(issue('wrong-type', [name], ITEM_WITH_PLACE, 'an item without its stops'));
     return undefined;
   }
-  if (given === undefined) return undefined;
-  const own = new Reader(given, [name]);
-  try {
+  return gather(issues, () => {
+    const own = new Reader(given, [name]);
     const full = readSession(own);
     own.done();
     return { ...comparedSession(full), exercises: full.exercises.length, stops: [] };
-  } catch (error) {
-    if (!isInputError(error)) throw error;
-    issues.push(...error.issues);
-    return undefined;
-  }
+  });
 }
 
 /** Share of the maximum from which more pressure added little muscle in the trial [%]. */
@@ -143,19 +130,15 @@ const isHeavyUnderCuff = ({ parts }: ComparedSession): boolean =>
 /** The cautions about any two sessions. */
 function cautionsOf(from: Side, to: Side): Caution[] {
   const isRestricted = ({ parts }: Side): boolean => parts.some(isCuffed);
+  const note = (code: Parameters<typeof comparisonCaution>[1], source?: SourceId): Caution =>
+    comparisonCaution('note', code, undefined, source && { source });
   return [
     comparisonCaution('caution', 'no-equivalence'),
-    ...(isRestricted(from) !== isRestricted(to)
-      ? [
-          comparisonCaution('note', 'restriction-gives-less-strength', undefined, {
-            source: 'heavy-or-restricted-2018',
-          }),
-        ]
-      : []),
-    ...(isHeavyUnderCuff(from) || isHeavyUnderCuff(to)
-      ? [comparisonCaution('note', 'pressure-adds-little-heavy', undefined, { source: 'load-and-pressure-2015' })]
-      : []),
-    ...(from.exercises > 1 || to.exercises > 1 ? [comparisonCaution('note', 'different-maximum')] : []),
+    ...(isRestricted(from) === isRestricted(to)
+      ? []
+      : [note('restriction-gives-less-strength', 'heavy-or-restricted-2018')]),
+    ...([from, to].some(isHeavyUnderCuff) ? [note('pressure-adds-little-heavy', 'load-and-pressure-2015')] : []),
+    ...(from.exercises > 1 || to.exercises > 1 ? [note('different-maximum')] : []),
   ];
 }
 

@@ -1,36 +1,30 @@
-import { ownDocument } from '../answer/own.js';
-import { Math } from '../quantity/maths.js';
-import { sum } from '../quantity/exact.js';
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
-import { guardCautions } from '../answer/guards.js';
-import { attempt, describe, InputError, type InputIssue } from '../answer/issues.js';
+import { describe, gather, InputError, type InputIssue, type Path } from '../answer/issues.js';
+import { TRUE_OR_FALSE } from '../answer/needs.js';
+import { ownDocument } from '../answer/own.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
-import { convertLoad } from '../quantity/convert.js';
-import { decimal } from '../quantity/decimal.js';
-import { loadUnitOf, quantities, type Limb, type Quantity, type Side, type Unit } from '../quantity/quantities.js';
-import { isCuffed, limbTotals, type ComparedQuantity } from '../session/compare.js';
+import { sum } from '../quantity/exact.js';
+import { Math } from '../quantity/maths.js';
+import { quantities, type Quantity } from '../quantity/quantities.js';
+import { isCuffed, limbTotals, type ComparedQuantity, type ComparedTotals } from '../session/compare.js';
 import type { FullPrescription } from '../session/prescription.js';
-import { highest, list, summed, total } from '../session/working.js';
+import { highest, isTense, list, summed, total } from '../session/working.js';
 import { version } from '../study/version.js';
-import { codedCaution } from './coded.js';
 import { sideOf } from './compare-sessions.js';
-import { uniqueCautions } from './severity.js';
+import { documentDisclaimers, type Disclaimer } from './disclaimers.js';
 import { measurementOf, occlusionOfTarget } from './item-prescription.js';
-import { documentCaution } from './document-messages.js';
-import { painIsOf, PAIN_MOMENTS, type PainReport } from './pain.js';
-import { isSameLimb, keyOf, limbsIn } from './limb-and-side.js';
-import { progressionLimits as limits } from './progression-limits.js';
-import { expandedOf } from './read-document.js';
-import type { ExpandedRecord, SessionRecord } from './record.js';
-import { documentDisclaimer, type Disclaimer } from './disclaimers.js';
-import { mergeStops, stopsOf, type Stop } from './stops.js';
-import { goalResults, readGoals, type StageGoal, type StageGoalResult } from './stage-goals.js';
-import type { ExpandedPlan, ExpandedPlanItem, Plan } from './types.js';
-import type { WeekLimb, WeekOcclusion, WeekSums } from './week-types.js';
+import { isSameLimb, limbsIn } from './limb-and-side.js';
 import { OUR_PLAN, OUR_RECORDS, PLANNED_OR_DONE, SESSIONS, WEEKS } from './needs.js';
-import { TRUE_OR_FALSE } from '../answer/needs.js';
+import { painIsOf, PAIN_MOMENTS } from './pain.js';
+import { expandedOf } from './read-document.js';
+import type { ExpandedItem, ExpandedRecord, SessionRecord } from './record.js';
+import { goalResults, readGoals, type StageGoal, type StageGoalResult } from './stage-goals.js';
+import { mergeStops, stopsOf, type Stop } from './stops.js';
+import type { ExpandedPlan, Plan } from './types.js';
+import { weekCautions } from './week-cautions.js';
+import type { WeekLimb, WeekOcclusion, WeekRow, WeekSums } from './week-types.js';
 
 /** A planned session of a week, and how often it is done in it. */
 export interface WeekSession {
@@ -58,18 +52,6 @@ export interface WeekComparisonInput {
   readonly firstWeek?: number | undefined;
   /** Your own criteria of a stage, compared with the last week. */
   readonly goals?: readonly StageGoal[] | undefined;
-}
-
-/** One week. */
-export interface WeekRow {
-  /** Number of the week, counted from `firstWeek`. */
-  readonly week: number;
-  /** Present where the week is marked as lighter on purpose. */
-  readonly deload?: true;
-  /** Sums over the planned sessions; absent where there are none. */
-  readonly planned?: WeekSums;
-  /** Sums over the records; absent where there are none. */
-  readonly done?: WeekSums;
 }
 
 /** Weeks side by side. Plain JSON; print it with `explain`. */
@@ -115,31 +97,23 @@ function readWeeks(reader: Reader, issues: InputIssue[]): Week[] {
   const weeks = reader.optionalList('weeks', WEEKS, quantities.weeks.max);
   if (!reader.has('weeks')) reader.missing('weeks', WEEKS);
   return (weeks ?? []).map((week, index): Week => {
-    const documentAt = <K extends 'plan' | 'record'>(kind: K, given: unknown, place: readonly (string | number)[]) => {
+    const doneAt = (kind: 'plan' | 'record', given: unknown, place: Path, times = 1): Done[] => {
       if (given === undefined) return [];
-      const result = attempt((document: unknown) => expandedOf([kind], document, ['weeks', index, ...place]), given);
-      if (result.ok) return [result.value];
-      issues.push(...result.issues);
-      return [];
+      const document = gather(issues, () => expandedOf([kind], given, ['weeks', index, ...place]));
+      return document ? [{ document, times, parts: sideOf(document).parts }] : [];
     };
-    const sessions = week.optionalList('sessions', SESSIONS);
-    const planned = (sessions ?? []).flatMap((session, at) => {
+    const planned = (week.optionalList('sessions', SESSIONS) ?? []).flatMap((session, at) => {
       const given = session.anything('plan', OUR_PLAN);
-      const times = session.optionalNumber('times', TIMES) ?? 1;
-      return documentAt('plan', given, ['sessions', at, 'plan']).map((document) => ({ document, times }));
+      return doneAt('plan', given, ['sessions', at, 'plan'], session.optionalNumber('times', TIMES));
     });
-    const given = week.anything('records', OUR_RECORDS, true);
-    const records = given === undefined ? [] : given;
-    if (!Array.isArray(records)) week.report('wrong-type', 'records', OUR_RECORDS, describe(records));
-    if (!week.has('sessions') && Array.isArray(records) && records.length === 0)
-      week.missing('sessions', PLANNED_OR_DONE);
-    const done = (Array.isArray(records) ? (records as unknown[]) : []).flatMap((given, at) =>
-      documentAt('record', given, ['records', at]).map((document) => ({ document, times: 1 })),
-    );
-    const withParts = (one: Omit<Done, 'parts'>): Done => ({ ...one, parts: sideOf(one.document).parts });
+    const records = week.anything('records', OUR_RECORDS, true);
+    const given = records === undefined ? [] : Array.isArray(records) ? (records as unknown[]) : undefined;
+    if (!given) week.report('wrong-type', 'records', OUR_RECORDS, describe(records));
+    if (!week.has('sessions') && given?.length === 0) week.missing('sessions', PLANNED_OR_DONE);
+    const done = (given ?? []).flatMap((record, at) => doneAt('record', record, ['records', at]));
     const deload = week.anything('deload', TRUE_OR_FALSE, true) ?? false;
     if (typeof deload !== 'boolean') week.report('wrong-type', 'deload', TRUE_OR_FALSE, describe(deload));
-    return { deload: deload === true, planned: planned.map(withParts), done: done.map(withParts) };
+    return { deload: deload === true, planned, done };
   });
 }
 
@@ -150,38 +124,28 @@ const count = (sessions: readonly Done[]): Answer<'sessions'> => {
   return total('sessions', sum(times), '{sessions}', { weekSessions: list(times) });
 };
 
-/** A total of parts of a limb in each session, as often as the session is done; sessions without it are passed over. */
-function often<K extends AnswerKind>(
-  sessions: readonly Done[],
-  among: (part: FullPrescription) => boolean,
-  quantity: ComparedQuantity,
-): Answer<K>[] {
-  return sessions.flatMap(({ parts, times }) => {
-    const own = parts.filter(among);
-    const found = own.length > 0 ? (limbTotals(own)[quantity] as Answer<K> | undefined) : undefined;
-    return found ? Array.from({ length: times }, () => found) : [];
-  });
-}
+const isLoaded = (part: FullPrescription): boolean => isTense(part) && part.sets.some(({ load }) => load !== undefined);
 
-/** Totals of a limb, or of one exercise on it. */
+/** Totals of a limb, or of one exercise on it; sessions without it are passed over. */
 function totalsOf(sessions: readonly Done[], among: (part: FullPrescription) => boolean) {
-  const sumOf = <K extends AnswerKind>(quantity: ComparedQuantity) =>
-    summed(often<K>(sessions, among, quantity), 'weekSessions');
+  const totals = ({ parts, times }: Done, fits: typeof among): ComparedTotals[] => {
+    const own = parts.filter(fits);
+    return own.length > 0 ? Array<ComparedTotals>(times).fill(limbTotals(own)) : [];
+  };
+  const each = sessions.flatMap((session) => totals(session, among));
   // A heaviest load is that of the sessions with a load; a share is known where every such load has its maximum.
-  const lifted = sessions.filter(({ parts }) => parts.some((part) => among(part) && limbTotals([part]).peakLoad));
+  const lifted = sessions.flatMap((session) => totals(session, (part) => among(part) && isLoaded(part)));
+  const those = <K extends AnswerKind>(quantity: ComparedQuantity) =>
+    each.flatMap((one) => (one[quantity] as Answer<K> | undefined) ?? []);
+  const sumOf = <K extends AnswerKind>(quantity: ComparedQuantity) => summed(those<K>(quantity), 'weekSessions');
   const peakOf = <K extends AnswerKind>(quantity: ComparedQuantity) =>
-    highest(
-      lifted.map(({ parts }) => {
-        const own = parts.filter((part) => among(part) && limbTotals([part]).peakLoad);
-        return limbTotals(own)[quantity] as Answer<K> | undefined;
-      }),
-    );
+    highest(lifted.map((one) => one[quantity] as Answer<K> | undefined));
   const none = total('restriction-time', 0, 's', { weekSessions: '0' });
   return {
     ...defined({
       peakLoad: peakOf<'peak-load'>('peakLoad'),
       peakPercentOneRepMax: peakOf<'peak-percent-of-maximum'>('peakPercentOneRepMax'),
-      percentLop: highest(often<'percent-of-occlusion'>(sessions, among, 'percentLop')),
+      percentLop: highest(those<'percent-of-occlusion'>('percentLop')),
       volumeLoad: sumOf<'volume-load'>('volumeLoad'),
       relativePressureTime: sumOf<'relative-pressure-time'>('relativePressureTime'),
     }),
@@ -189,9 +153,8 @@ function totalsOf(sessions: readonly Done[], among: (part: FullPrescription) => 
   };
 }
 
-type Placed = { readonly limb: Limb; readonly side: Side };
-const itemsOf = ({ document }: Done): readonly Pick<ExpandedPlanItem, 'exercise' | 'limb' | 'side' | 'target'>[] =>
-  document.items;
+type Placed = Pick<ExpandedItem, 'limb' | 'side'>;
+const itemsOf = ({ document }: Done): readonly ExpandedItem[] => document.items;
 
 /** The occlusion pressure of the last session with the cuff on a limb, with its day. */
 function occlusionOf(sessions: readonly Done[], place: Placed): WeekOcclusion | undefined {
@@ -225,28 +188,30 @@ function circumferenceOf(sessions: readonly Done[], place: Placed): number | und
 }
 
 function worstPainOf(sessions: readonly Done[], place: Placed): WeekLimb['worstPain'] {
-  const asked = sessions.flatMap(({ document }) => (document.document === 'record' ? (document.pain ?? []) : []));
-  const isAsked = sessions.some(({ document }) => document.document === 'record' && document.pain);
-  if (!isAsked) return undefined;
-  const worst = (report: PainReport): number => Math.max(0, ...PAIN_MOMENTS.flatMap((moment) => report[moment] ?? []));
+  const asked = sessions.flatMap(({ document }) =>
+    document.document === 'record' && document.pain ? [document.pain] : [],
+  );
+  if (asked.length === 0) return undefined;
   return asked
+    .flat()
     .filter((report) => painIsOf(report, place))
-    .map((report) => ({ value: worst(report), site: report.site }))
+    .map((report) => ({
+      value: Math.max(0, ...PAIN_MOMENTS.flatMap((moment) => report[moment] ?? [])),
+      site: report.site,
+    }))
     .reduce<NonNullable<WeekLimb['worstPain']>>((most, one) => (one.value > most.value ? one : most), { value: 0 });
 }
 
 function limbOf(sessions: readonly Done[], place: Placed): WeekLimb {
   const isOf = (part: FullPrescription): boolean => isSameLimb(part as Placed, place);
-  const names = [
-    ...new Set(
-      sessions.flatMap((one) => itemsOf(one).filter((item) => isSameLimb(item, place))).map((i) => i.exercise),
-    ),
-  ];
+  const names = sessions
+    .flatMap((one) => itemsOf(one).filter((item) => isSameLimb(item, place)))
+    .map((i) => i.exercise);
   const { percentLop: _, ...totals } = totalsOf(sessions, isOf);
   return {
     ...place,
     ...totals,
-    exercises: names.map((exercise) => {
+    exercises: [...new Set(names)].map((exercise) => {
       const own = totalsOf(sessions, (part) => isOf(part) && part.name === exercise);
       const { volumeLoad: __, relativePressureTime: ___, ...kept } = own;
       return { exercise, ...kept };
@@ -276,91 +241,6 @@ const rowOf = ({ deload, planned, done }: Week, week: number): WeekRow => ({
   ...(planned.length > 0 && { planned: sumsOf(planned) }),
   ...(done.length > 0 && { done: sumsOf(done) }),
 });
-
-const inKilograms = ({ value, unit }: { readonly value: number; readonly unit: Unit }): number =>
-  convertLoad(value, loadUnitOf(unit), 'kg');
-
-/** Two weeks as they are compared: done with done, else planned with planned, else what there is. */
-function alike(before: WeekRow, after: WeekRow): [WeekSums, WeekSums] {
-  const way = (['done', 'planned'] as const).find((one) => before[one] && after[one]);
-  if (way) return [before[way]!, after[way]!];
-  return [(before.done ?? before.planned)!, (after.done ?? after.planned)!];
-}
-
-/** What an exercise of a row went up by, compared with an earlier row. */
-function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
-  const exercisesOf = (sums: WeekSums) =>
-    sums.limbs.flatMap(({ limb, side, exercises }) => exercises.map((exercise) => ({ limb, side, ...exercise })));
-  const [first, second] = alike(before, after);
-  const earlier = new Map(exercisesOf(first).map((one) => [keyOf(one), one]));
-  return exercisesOf(second).flatMap((now): Caution[] => {
-    const was = earlier.get(keyOf(now));
-    if (!was) return [];
-    const who = { exercise: now.exercise, side: now.side, limb: now.limb, from: before.week, to: after.week };
-    const difference = (a: number, b: number): number => decimal(a).minus(decimal(b)).toNumber();
-    const heavier = now.peakLoad && was.peakLoad ? difference(inKilograms(now.peakLoad), inKilograms(was.peakLoad)) : 0;
-    const tighter = now.percentLop && was.percentLop ? difference(now.percentLop.value, was.percentLop.value) : 0;
-    const found: Caution[] = [];
-    if (now.peakPercentOneRepMax && was.peakPercentOneRepMax) {
-      const points = difference(now.peakPercentOneRepMax.value, was.peakPercentOneRepMax.value);
-      const { value: largest } = limits.largestLoadStep;
-      if (points > largest) found.push(codedCaution('caution', 'load-jump', { ...who, points, largest }));
-    } else if (heavier > 0) {
-      const percent = (100 * heavier) / inKilograms(was.peakLoad!);
-      const { value: largest } = limits.largestLoadStepPercent;
-      if (percent > largest) found.push(codedCaution('caution', 'load-jump-percent', { ...who, percent, largest }));
-    }
-    const { value: largest } = limits.largestPressureStep;
-    if (tighter > largest) found.push(codedCaution('caution', 'pressure-jump', { ...who, points: tighter, largest }));
-    // The gauge rounds pressures down: less than one point is no rise.
-    if (heavier > 0 && tighter >= 1) found.push(documentCaution('caution', 'both-raised', who));
-    return found;
-  });
-}
-
-/** Weeks marked as deload that are not lighter than the week before. */
-function notLighter(before: WeekRow, after: WeekRow): Caution[] {
-  const [first, second] = alike(before, after);
-  return second.limbs.flatMap((now) => {
-    const was = first.limbs.find((one) => isSameLimb(one, now));
-    const isLess = (a: Answer | undefined, b: Answer | undefined): boolean =>
-      a !== undefined && b !== undefined && a.value < b.value;
-    if (!was || isLess(now.volumeLoad, was.volumeLoad) || isLess(now.restrictionTime, was.restrictionTime)) return [];
-    const { limb, side } = now;
-    return [codedCaution('note', 'deload-not-lighter', { side, limb, from: before.week, to: after.week })];
-  });
-}
-
-/** Every week with the last one before it that was no deload. */
-function cautionsOf(rows: readonly WeekRow[]): Caution[] {
-  return rows.flatMap((row, index) => {
-    const before = rows
-      .slice(0, index)
-      .filter(({ deload }) => !deload)
-      .at(-1);
-    const [last] = rows.slice(index - 1, index);
-    return [
-      ...doseCautions(row, index),
-      ...(before ? jumpsOf(before, row) : []),
-      ...(row.deload && last ? notLighter(last, row) : []),
-    ];
-  });
-}
-
-/** What the guards say of the restriction of a week, as it went. */
-function doseCautions({ done, planned }: WeekRow, index: number): Caution[] {
-  const sums = done ?? planned;
-  if (!sums) return [];
-  return [
-    ...sums.limbs.flatMap(({ limb, side, restrictionTime }) =>
-      guardCautions('limb-restriction-week', restrictionTime.value / 60, {
-        values: { limb, side },
-        path: ['weeks', index],
-      }),
-    ),
-    ...guardCautions('restricted-sessions-week', sums.restrictedSessions.value, { path: ['weeks', index] }),
-  ];
-}
 
 /**
  * Weeks side by side, planned and done, limb by limb: top load, percentage of 1RM, minutes under the cuff and percent
@@ -419,12 +299,7 @@ export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
   reader.done();
   if (issues.length > 0) throw new InputError(issues);
   const rows = weeks.map((week, index) => rowOf(week, firstWeek + index));
-  const cautions = uniqueCautions(cautionsOf(rows));
-  const disclaimers = [
-    documentDisclaimer('weeks-clear-no-one'),
-    documentDisclaimer('weeks-no-one-road'),
-    documentDisclaimer('one-thing-at-a-time'),
-  ];
+  const cautions = weekCautions(rows);
   const documents = weeks.flatMap((week) => [...week.planned, ...week.done]).map(({ document }) => document);
   const stops = mergeStops(...documents.map((document) => document.stops), stopsOf(cautions));
   const last = rows.at(-1)!;
@@ -436,6 +311,6 @@ export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
     goals: goalResults(goals, last.done ?? last.planned),
     stops,
     cautions,
-    disclaimers,
+    disclaimers: documentDisclaimers('weeks-clear-no-one', 'weeks-no-one-road', 'one-thing-at-a-time'),
   });
 });

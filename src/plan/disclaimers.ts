@@ -27,8 +27,10 @@ const disclaimersOf =
   });
 /** A sentence of a plan, with its source. */
 export const disclaimer = /* @__PURE__ */ disclaimersOf(planMessages);
-/** A sentence of any document, with its source. */
-export const documentDisclaimer = /* @__PURE__ */ disclaimersOf(documentMessages);
+const ofDocument = /* @__PURE__ */ disclaimersOf(documentMessages);
+/** The sentences that always apply to a document. */
+export const documentDisclaimers = (...codes: readonly PlanCode[]): Disclaimer[] =>
+  codes.map((code) => ofDocument(code));
 
 /** What is about the cuff, and left out of a plan without one. */
 const OF_CUFF: readonly (keyof typeof planMessages)[] = ['reperfuse-between-exercises', 'burn-usual'];

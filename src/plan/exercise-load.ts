@@ -16,7 +16,7 @@ import {
 import { assumption } from './assumptions.js';
 import { LEFT_OUT_SET_LOAD, LEFT_OUT_WITHOUT_LOAD } from './needs.js';
 import { uniqueCautions } from './severity.js';
-import type { PlanExercise, PlanRequest } from './types.js';
+import type { PlanExercise, PlanExerciseFields, PlanRequest } from './types.js';
 
 type Maximum = Answer<'one-repetition-maximum'>;
 type Load = Answer<'training-load'>;
@@ -50,7 +50,16 @@ const statedLoad = (load: number, unit: LoadUnit = 'kg'): Load => ({
 });
 
 /** The loads you can set, and whose maximum it is. */
-const waysOf = ({ unit, step, available, bar, collars, plates, rounding, maximumOf: whose }: PlanExercise) => ({
+export const waysOf = ({
+  unit,
+  step,
+  available,
+  bar,
+  collars,
+  plates,
+  rounding,
+  maximumOf: whose,
+}: PlanExerciseFields) => ({
   unit,
   step,
   available,

@@ -15,7 +15,7 @@ const timedSets = (sets: PlanExerciseFields['sets'], loads?: readonly SetLoad[])
   ) as Prescription['sets'];
 
 /** What is lifted in the sets of an exercise. */
-export interface Lifted {
+interface Lifted {
   readonly oneRepMax: Answer<'one-repetition-maximum'> | undefined;
   readonly load: Answer<'training-load'> | undefined;
   readonly setLoads: readonly SetLoad[] | undefined;

@@ -14,12 +14,7 @@ import { POINTER } from './needs.js';
 /** Answers of an item that are stated in it and whole among the answers of its document. */
 const OF_ITEM = ['target', 'restTarget', 'load', 'upperLoad'] as const;
 
-const numberOf = ({ value, unit, lower, upper }: Stated): Stated => ({
-  value,
-  unit,
-  ...(lower !== undefined && { lower }),
-  ...(upper !== undefined && { upper }),
-});
+const numberOf = ({ value, unit, lower, upper }: Stated): Stated => defined({ value, unit, lower, upper }) as Stated;
 
 const listOf = (parts: unknown, of: (part: Part) => unknown): unknown =>
   Array.isArray(parts) ? parts.map((part: unknown) => (isPart(part) ? of(part) : part)) : parts;
@@ -94,6 +89,7 @@ function statedTotals(totals: object): object {
   return stated;
 }
 
+/** An item with the numbers of its answers. */
 function compactItem(item: Part, answers: Answers): Part {
   // The answers that its others were worked out from are among the answers of the document.
   const { occlusion: _, oneRepMax: __, totals, ...parts } = item;
@@ -108,29 +104,25 @@ function compactItem(item: Part, answers: Answers): Part {
   };
 }
 
-/** The ids of the equations that answers come from. */
-const equationsOf = (answers: readonly DocumentAnswer[]): string[] => [
-  ...new Set(answers.map(({ equation }) => equation)),
-];
-
 /**
  * A plan or a record with each answer once. What is no such document stays as it is: an older version is checked once
  * it has the shape of this one.
  */
-export function compacted(document: object, textOf: TextByCode): Part {
+function compacted(whole: object, textOf: TextByCode): Part {
   const answers = new Answers(textOf);
-  const entries = Object.entries(document).map(([name, part]: [string, unknown]): [string, unknown] => {
-    if (name === 'items') return [name, listOf(part, (item) => compactItem(item, answers))];
-    if (name === 'limbs') return [name, listOf(part, statedTotals)];
-    if (name === 'disclaimers' || name === 'stopCriteria') return [name, listOf(part, withoutText(textOf))];
-    if (name === 'sessionLoad' && isAnswer(part)) return [name, numberOf(part)];
-    if (name !== 'session' || !isPart(part)) return [name, part];
-    const { totals } = part;
-    return [name, { ...part, ...(isPart(totals) && { totals: statedTotals(totals) }) }];
-  });
-  const { document: kind, schemaVersion, libraryVersion, ...rest } = Object.fromEntries(entries);
-  const head = { document: kind, schemaVersion, libraryVersion, equations: equationsOf(answers.all) };
-  return { ...head, ...rest, answers: answers.all };
+  const { document, schemaVersion, libraryVersion, ...parts } = whole as Part;
+  const { items, limbs, session, sessionLoad, disclaimers, stopCriteria } = parts;
+  const totals = isPart(session) && isPart(session['totals']) && { totals: statedTotals(session['totals']) };
+  const stated = {
+    items: listOf(items, (item) => compactItem(item, answers)),
+    limbs: listOf(limbs, statedTotals),
+    session: totals ? { ...(session as Part), ...totals } : session,
+    sessionLoad: isAnswer(sessionLoad) ? numberOf(sessionLoad) : sessionLoad,
+    disclaimers: listOf(disclaimers, withoutText(textOf)),
+    stopCriteria: listOf(stopCriteria, withoutText(textOf)),
+  };
+  const equations = [...new Set(answers.all.map(({ equation }) => equation))];
+  return { document, schemaVersion, libraryVersion, equations, ...parts, ...defined(stated), answers: answers.all };
 }
 
 /** The whole answer that a pointer of a document leads to. */
@@ -144,13 +136,13 @@ function follower(answers: readonly DocumentAnswer[]) {
     const known = whole.get(ref);
     if (known) return known;
     const place = ['answers', index, 'inputs'];
-    const inputs = Object.entries(answer.inputs).map(([name, part]) => [name, within(part, index, [...place, name])]);
+    const inputs = Object.entries(answer.inputs).map(([name, part]) => [name, inside(part, index, [...place, name])]);
     const made = { ...answer, inputs: Object.fromEntries(inputs), cautions: withText(answer.cautions) } as Answer;
     whole.set(ref, made);
     return made;
   };
-  const within = (part: unknown, before: number, path: Path): unknown => {
-    if (Array.isArray(part)) return part.map((one, index) => within(one, before, [...path, index]));
+  const inside = (part: unknown, before: number, path: Path): unknown => {
+    if (Array.isArray(part)) return part.map((one, index) => inside(one, before, [...path, index]));
     return isPart(part) && typeof part['ref'] === 'string' ? follow(part['ref'], before, [...path, 'ref']) : part;
   };
   return (at: StatedAnswer | undefined, path: Path): Answer | undefined =>

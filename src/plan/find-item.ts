@@ -1,7 +1,8 @@
-import { describe, InputError, issue } from '../answer/issues.js';
+import { InputError, issue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
 import { need } from '../answer/needs.js';
+import { placeText } from './limb-and-side.js';
 import { EXERCISE_NAME, ONE_ITEM, WITH_ITEMS } from './needs.js';
 
 /** Which item {@link findItem} looks for; what is left out may be any. */
@@ -70,11 +71,7 @@ export function findItem<I extends Placed>(document: WithItems<I>, which: ItemPl
     (exercise ?? name) === name && (limb ?? own) === own && (side ?? ownSide) === ownSide;
   const found = there.filter(fits);
   if (found.length === 1) return found[0]!;
-  const names = there
-    .slice(0, 20)
-    .map(({ exercise: name, limb: own, side: ownSide }) =>
-      [describe(name), describe(own), describe(ownSide)].join(' '),
-    );
+  const names = there.slice(0, 20).map(placeText);
   const expected = names.length > 0 ? need(ONE_ITEM, { items: [...new Set(names)] }) : WITH_ITEMS;
   throw new InputError([issue('wrong-relation', ['which'], expected, String(found.length))]);
 }

@@ -4,7 +4,7 @@ import { progressionLimits } from './progression-limits.js';
 import type { ExpandedRecordItem } from './record.js';
 
 /** How the held pressure compares with the plan, most severe first; the tolerance is in points of percent of LOP. */
-export type HeldAs = 'above-tried' | 'occludes' | 'above' | 'share-above' | 'below' | 'share-below' | 'as-planned';
+type HeldAs = 'above-tried' | 'occludes' | 'above' | 'share-above' | 'below' | 'share-below' | 'as-planned';
 
 /** A pressure that was held, with what the plan had. */
 export interface Held {
@@ -32,20 +32,13 @@ export function comparedHeld({ target, done }: Pick<ExpandedRecordItem, 'target'
   const pointsAbove = share.minus(asked).toNumber();
   const byShare = done.occlusionMmHg !== undefined;
   const tolerance = progressionLimits.pressureTolerance.value;
-  const as =
-    passedStep('cuff-pressure', held)?.severity === 'stop'
-      ? 'above-tried'
-      : held >= occlusion
-        ? 'occludes'
-        : pointsAbove > tolerance
-          ? byShare
-            ? 'share-above'
-            : 'above'
-          : pointsAbove < -tolerance
-            ? byShare
-              ? 'share-below'
-              : 'below'
-            : 'as-planned';
+  const heldAs = (): HeldAs => {
+    if (passedStep('cuff-pressure', held)?.severity === 'stop') return 'above-tried';
+    if (held >= occlusion) return 'occludes';
+    if (pointsAbove > tolerance) return byShare ? 'share-above' : 'above';
+    if (pointsAbove < -tolerance) return byShare ? 'share-below' : 'below';
+    return 'as-planned';
+  };
   const [heldPercent, percentLop] = [share.toNumber(), asked.toNumber()];
-  return { as, held, target: target.value, occlusion, heldPercent, percentLop };
+  return { as: heldAs(), held, target: target.value, occlusion, heldPercent, percentLop };
 }

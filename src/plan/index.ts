@@ -19,11 +19,10 @@ export {
   type WeekComparison,
   type WeekComparisonInput,
   type WeekInput,
-  type WeekRow,
   type WeekSession,
 } from './compare-weeks.js';
 export type { GoalMeasure, StageGoal, StageGoalResult } from './stage-goals.js';
-export type { WeekExercise, WeekLimb, WeekOcclusion, WeekSums } from './week-types.js';
+export type { WeekExercise, WeekLimb, WeekOcclusion, WeekRow, WeekSums } from './week-types.js';
 export { checkDay, dayQuestions } from './day-check.js';
 export { findItem, type ItemPlace } from './find-item.js';
 export { lightenExercise, type Keeps, type LightenInput, type LighterOption, type LighterOptions } from './lighten.js';
@@ -34,7 +33,7 @@ export { painRules, type PainMoment, type PainReport, type PainRule, type PainRu
 export { planSession } from './plan-session.js';
 export { progressionRules, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
 export { progressionLimits, type ProgressionLimit } from './progression-limits.js';
-export type { MeasureAgain, ProgressionRequest, Proposal, ProposalItem, SetGoal } from './proposal.js';
+export type { MeasureAgain, ProgressionRequest, Proposal, ProposalItem, ProposedChange, SetGoal } from './proposal.js';
 export { readAnswer, readDocument } from './read-back.js';
 export { expandDocument } from './read-document.js';
 export type { AnswerPointer, Answered, DocumentAnswer, Stated, StatedAnswer, StatedTotals } from './stated.js';

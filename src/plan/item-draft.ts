@@ -12,7 +12,7 @@ import { neighbours } from './available-loads.js';
 import { coded } from './coded.js';
 import { daysBetween } from '../answer/day.js';
 import { comparedHeld, type Held } from './held.js';
-import { assessPain, painIsOf, painSentence, type PainRuleId } from './pain.js';
+import { assessPain, painIsOf, painSentence, type PainReport, type PainRuleId } from './pain.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import type { ProgressionRule } from './progression-rules.js';
 import type { SetGoal } from './proposal.js';
@@ -40,7 +40,7 @@ export interface DoneOnce {
 }
 
 /** What a draft is made from. */
-export interface ItemCase {
+interface ItemCase {
   readonly item: ExpandedPlanItem;
   readonly exercise: PlanExercise | undefined;
   /** The last sessions of this item, oldest first. */
@@ -120,6 +120,9 @@ function otherwise(planned: ExpandedPlanItem, done: ExpandedRecordItem): Sentenc
   return coded('other-load-recorded', { done: lifted[other]!, planned: asked[other]!, unit });
 }
 
+/** The repetitions of sets that are counted. */
+const countsOf = ({ sets }: ExpandedPlanItem): number[] => sets.map(({ repetitions }) => repetitions!);
+
 /** The cuff pressure that goes down by the largest step; nothing where none is lower. */
 function lowerTarget(item: ExpandedPlanItem): CuffPressure | undefined {
   if (item.restriction === 'none') return undefined;
@@ -129,7 +132,8 @@ function lowerTarget(item: ExpandedPlanItem): CuffPressure | undefined {
   return lower.ok && lower.value.value < item.target!.value ? lower.value : undefined;
 }
 
-const goalsOf = (sets: ExpandedPlanItem['sets']): SetGoal[] =>
+/** What sets ask for, without their loads and rests. */
+export const goalsOf = (sets: readonly SetGoal[]): SetGoal[] =>
   sets.map(({ repetitions, durationS }) => defined({ repetitions, durationS }));
 
 /** A way down: a lower pressure, a lighter load, or a set fewer where neither can go down. */
@@ -162,16 +166,21 @@ function isMissed({ sets, lastSetToFailure }: ExpandedPlanItem, { done }: Expand
   return done.sets.length < sets.length || counted.some((goal, index) => fellShort(goal, done.sets[index]));
 }
 
+/** The pain of the last day on record that concerns the limb of an item. */
+const reportsOf = ({ item, latest }: ItemCase): PainReport[] =>
+  latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item)));
+const painOf = (given: ItemCase) => assessPain(reportsOf(given), given.painRule);
+
 /** What asks for less than the last time, and what of it goes down. */
 function reasonsDown(given: ItemCase): { reasons: Sentence[]; lower: Set<string> } {
-  const { item, own, latest, painRule, deload } = given;
+  const { item, own, latest, deload } = given;
   const reasons: Sentence[] = [];
   const lower = new Set<string>();
   const add = (part: string, reason: Sentence): void => {
     lower.add(part);
     reasons.push(reason);
   };
-  for (const assessed of painOf(given, latest, painRule).filter(({ verdict }) => verdict === 'back-off')) {
+  for (const assessed of painOf(given).filter(({ verdict }) => verdict === 'back-off')) {
     add(assessed.rule.lower, coded(...painSentence(assessed)!));
   }
   for (const code of new Set(latest.flatMap(({ symptoms }) => symptoms))) {
@@ -190,22 +199,16 @@ function reasonsDown(given: ItemCase): { reasons: Sentence[]; lower: Set<string>
   return { reasons, lower };
 }
 
-const painOf = ({ item }: Pick<ItemCase, 'item'>, latest: readonly ExpandedRecord[], painRule: PainRuleId) =>
-  assessPain(
-    latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item))),
-    painRule,
-  );
-
 const shares = ({ held, heldPercent, occlusion, percentLop }: Held) => ({ held, heldPercent, occlusion, percentLop });
 
 /** What holds everything as it is. */
 function reasonsToHold(given: ItemCase): Sentence[] {
-  const { own, latest, painRule, date, longBreakDays } = given;
+  const { own, latest, date, longBreakDays } = given;
   const last = own.at(-1);
   const next = date ?? latest.at(-1)!.date;
   const days = daysBetween(last?.record.date ?? next, next);
   const held = last && comparedHeld(last.item);
-  const sentence = painOf(given, latest, painRule).find(({ verdict }) => verdict === 'hold');
+  const sentence = painOf(given).find(({ verdict }) => verdict === 'hold');
   return [
     ...(days >= longBreakDays ? [coded('hold-long-break', { days, limit: longBreakDays })] : []),
     ...(sentence ? [coded(...painSentence(sentence)!)] : []),
@@ -218,10 +221,10 @@ function reasonsToHold(given: ItemCase): Sentence[] {
 }
 
 /** What was not recorded, and so was not checked. */
-function notAssessed({ item, own, latest, date }: ItemCase): Sentence[] {
+function notAssessed(given: ItemCase): Sentence[] {
+  const { own, latest, date } = given;
   const last = own.at(-1);
-  const reports = latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item)));
-  const open = reports.some(
+  const open = reportsOf(given).some(
     ({ site, during = 0, after = 0, nextMorning }) =>
       site !== 'muscle' && nextMorning === undefined && Math.max(during, after) > 0,
   );
@@ -260,10 +263,8 @@ function repetitionsBefore({ item, exercise }: ItemCase): readonly number[] | un
  * Whether the repetitions that were added make up for a step of the load that is too large: repetitions × load is then
  * as much before the step as after it.
  */
-function isEarned({ item }: ItemCase, load: number, next: number, before: readonly number[]): boolean {
-  const now = product(sum(item.sets.map(({ repetitions }) => repetitions!)), load);
-  return now >= product(sum(before), next);
-}
+const isEarned = ({ item }: ItemCase, load: number, next: number, before: readonly number[]): boolean =>
+  product(sum(countsOf(item)), load) >= product(sum(before), next);
 
 /** Raises the load by the rule, with the loads you can set; where the step is too large, repetitions come first. */
 function raiseLoad(given: ItemCase, because: readonly Sentence[]): Draft {
@@ -290,21 +291,19 @@ function raiseLoad(given: ItemCase, because: readonly Sentence[]): Draft {
     ...(before && { sets: before.map((repetitions) => ({ repetitions })) }),
     reasons: [...because, ...reasons, ...aboveGuidance(item, next, maximum)],
   });
-  if (before && (points === undefined ? percent > most : points > largest) && isEarned(given, load, next, before)) {
-    const [now, back] = [item.sets.map(({ repetitions }) => repetitions!), [...before]];
-    const values = { repetitions: sum(now), load, before: sum(back), next, unit, percent, sets: back.join('-') };
-    return up(coded('load-step-earned', values));
+  if (points === undefined ? percent > most : points > largest) {
+    if (before && isEarned(given, load, next, before)) {
+      const counts = { repetitions: sum(countsOf(item)), before: sum([...before]), sets: before.join('-') };
+      return up(coded('load-step-earned', { ...counts, load, next, unit, percent }));
+    }
+    const tooLarge =
+      points === undefined
+        ? coded('load-step-too-large-percent', { next, unit, percent, load, largest: most })
+        : coded('load-step-too-large', { next, unit, points, load, largest });
+    return raiseRepetitions(given, [...because, tooLarge]);
   }
-  if (points === undefined && percent > most) {
-    const values = { next, unit, percent, load, largest: most };
-    return raiseRepetitions(given, [...because, coded('load-step-too-large-percent', values)]);
-  }
-  if (points !== undefined && points > largest) {
-    return raiseRepetitions(given, [...because, coded('load-step-too-large', { next, unit, points, load, largest })]);
-  }
-  const inPoints = points !== undefined && highPercent !== undefined && percent > highPercent;
-  const message = inPoints ? [coded('step-in-points', { next, unit, percent, largest: highPercent, points })] : [];
-  return up(...message);
+  if (points === undefined || highPercent === undefined || percent <= highPercent) return up();
+  return up(coded('step-in-points', { next, unit, percent, largest: highPercent, points }));
 }
 
 /** A load above the range that is recommended with restriction, which the proposal says. */

@@ -1,7 +1,6 @@
 import { ownDocument } from '../answer/own.js';
 import type { Answer, Assumption, Caution, Sentence } from '../answer/answer.js';
 import { attempt, describe, InputError, issue } from '../answer/issues.js';
-import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
@@ -10,7 +9,6 @@ import { product, sum } from '../quantity/exact.js';
 import { format } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Quantity } from '../quantity/quantities.js';
-import { parseScheme } from '../session/notation.js';
 import type { Restriction } from '../session/prescription.js';
 import { repetitionsAtPercent } from '../strength/repetitions.js';
 import { heaviestUpTo } from './available-loads.js';
@@ -20,17 +18,19 @@ import { comparisonOf, sideOfItems, type SessionComparison } from './compare-ses
 import { uniqueCautions } from './severity.js';
 import { expansionOf } from './expanded.js';
 import { itemCautions } from './item-cautions.js';
+import { goalsOf } from './item-draft.js';
 import { maximumOf } from './item-prescription.js';
-import { withLoad } from './next-request.js';
+import { setsOf, withLoad, withSets } from './next-exercise.js';
 import { exerciseFinder } from './limb-and-side.js';
 import { planSession } from './plan-session.js';
 import { expandedOf } from './read-document.js';
+import { restrictedMin } from './readings.js';
 import { reviewPlan, type ReviewFinding } from './review-plan.js';
 import type { SetGoal } from './proposal.js';
 import { loadsOfSets } from './set-counts.js';
-import { documentDisclaimer, type Disclaimer } from './disclaimers.js';
+import { documentDisclaimers, type Disclaimer } from './disclaimers.js';
 import { inForce, type Stop } from './stops.js';
-import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest, PlanSetRequest } from './types.js';
+import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest } from './types.js';
 import { need } from '../answer/needs.js';
 import { OUR_PLAN, EXERCISE_NAME, EXERCISE_ONCE, WITH_LOAD, LESS_LIGHT } from './needs.js';
 
@@ -116,7 +116,6 @@ interface Case {
   readonly index: number;
   readonly exercise: PlanExerciseFields;
   readonly items: readonly ExpandedPlanItem[];
-  readonly sets: readonly PlanSetRequest[];
   /** Repetitions of each set; nothing where a set is by time. */
   readonly counts: Counts | undefined;
   readonly load: number;
@@ -128,37 +127,30 @@ interface Case {
 
 function caseOf(plan: ExpandedPlan, name: string, lighterPercent: number): Case {
   const { exercises } = plan.request;
-  const found = exercises.flatMap((one, index) => (one.name === name ? [index] : []));
-  const [index] = found;
-  if (index === undefined || found.length > 1) {
-    const names = [...new Set(exercises.map((one) => describe(one.name)))];
-    const expected = need(EXERCISE_ONCE, { exercises: names });
+  const [index, another] = exercises.flatMap((one, at) => (one.name === name ? [at] : []));
+  if (index === undefined || another !== undefined) {
+    const expected = need(EXERCISE_ONCE, { exercises: [...new Set(exercises.map((one) => describe(one.name)))] });
     throw new InputError([issue('wrong-relation', ['exercise'], expected, describe(name))]);
   }
   const exercise = exercises[index]!;
   const exerciseOf = exerciseFinder(plan);
   const items = plan.items.filter((item) => exerciseOf(item) === exercise);
   const load = items[0]?.load?.value;
-  if (load === undefined) {
-    throw new InputError([issue('wrong-relation', ['exercise'], WITH_LOAD, describe(name))]);
-  }
-  const wanted = product(load, 1 - lighterPercent / 100);
-  const lighter = heaviestUpTo(wanted, exercise);
+  if (load === undefined) throw new InputError([issue('wrong-relation', ['exercise'], WITH_LOAD, describe(name))]);
+  const lighter = heaviestUpTo(product(load, 1 - lighterPercent / 100), exercise);
   if (lighter === undefined) {
     throw new InputError([issue('out-of-range', ['lighterPercent'], LESS_LIGHT, String(lighterPercent))]);
   }
   const loads = loadsOfSets(items[0]!.sets, load);
-  const sets: readonly PlanSetRequest[] = exercise.sets ?? parseScheme(exercise.scheme ?? '') ?? [];
-  const counts = sets.flatMap(({ repetitions, durationS }) =>
-    repetitions === undefined || durationS !== undefined ? [] : [repetitions],
+  const counts = setsOf(exercise).map(({ repetitions, durationS }) =>
+    durationS === undefined ? repetitions : undefined,
   );
   return {
     plan,
     index,
     exercise,
     items,
-    sets,
-    counts: counts.length === sets.length ? counts : undefined,
+    counts: counts.every((count) => count !== undefined) ? counts : undefined,
     load,
     lighter,
     loads,
@@ -167,12 +159,10 @@ function caseOf(plan: ExpandedPlan, name: string, lighterPercent: number): Case 
 }
 
 const minutesOf = (items: readonly ExpandedPlanItem[]): number =>
-  Math.max(
-    ...items.map(({ totals }) => (totals.restrictionTime.value + (totals.partialRestrictionTime?.value ?? 0)) / 60),
-  );
+  Math.max(...items.map(({ totals }) => restrictedMin(totals)));
 
+/** How an exercise is done with less load. */
 interface Way {
-  readonly keeps: Keeps;
   readonly counts: Counts | undefined;
   readonly restriction?: Restriction;
   readonly assumptions?: readonly Assumption[];
@@ -180,36 +170,33 @@ interface Way {
 }
 
 /** The whole plan with the exercise done another way, and the exercise in it. */
-function madeWith({ plan, index, exercise, items, sets, load, lighter }: Case, { counts, restriction }: Way) {
-  const { scheme: _, ...rest } = withLoad(exercise, items[0]!, lighter, (own) => product(own, lighter / load));
-  const next: PlanExerciseFields = {
-    ...rest,
-    sets: (rest.sets ?? sets).map((set, at) => ({ ...set, ...(counts && { repetitions: counts[at]! }) })),
-    ...(restriction && { restriction }),
-  };
-  const { decisions: __, ...asked } = plan.request;
+function madeWith({ plan, index, exercise, items, load, lighter }: Case, { counts, restriction }: Way) {
+  const lifted = withLoad(exercise, items[0]!, lighter, (own) => product(own, lighter / load));
+  const sets = setsOf(lifted).map((set, at) => ({ ...set, ...(counts && { repetitions: counts[at]! }) }));
+  const next = { ...withSets(lifted, sets), ...(restriction && { restriction }) };
+  const { decisions: _, ...asked } = plan.request;
   const request = {
     ...asked,
     ...(plan.stops.length > 0 && { stops: plan.stops }),
     exercises: asked.exercises.map((one, at) => (at === index ? next : one)),
   } as PlanRequest;
   const made = planSession(request);
-  const { items: whole } = expansionOf(made)!;
-  return { request, made, own: whole.filter((item) => item.exercise === exercise.name) };
+  return { request, made, own: expansionOf(made)!.items.filter((item) => item.exercise === exercise.name) };
 }
 
 /** An option with every caution that its plan and its review have about it. */
-function optionOf(given: Case, way: Way): LighterOption {
+function optionOf(given: Case, keeps: Keeps, way: Way): LighterOption {
   const { request, made, own } = madeWith(given, way);
   const { rows, notKnown, cautions } = comparisonOf(sideOfItems(given.items), sideOfItems(own));
   const findings = reviewPlan(made).findings.flatMap((finding) =>
     finding.measure !== undefined && finding.exercise === given.exercise.name ? [finding] : [],
   );
+  const [{ load, sets, restriction }] = own as [ExpandedPlanItem];
   return {
-    keeps: way.keeps,
-    load: own[0]!.load!,
-    sets: own[0]!.sets.map(({ repetitions, durationS }) => defined({ repetitions, durationS }) as SetGoal),
-    restriction: own[0]!.restriction,
+    keeps,
+    load: load!,
+    sets: goalsOf(sets),
+    restriction,
     request,
     comparison: { rows, notKnown },
     assumptions: way.assumptions ?? [],
@@ -244,49 +231,50 @@ function toFailure({ items }: Case, load: number): number | undefined {
   return found.ok ? found.value.value : undefined;
 }
 
-/** Ways to keep one thing as it was, and what cannot be kept. */
-function waysOf(given: Case) {
-  const { counts, items, exercise, plan, load, lighter } = given;
-  const ways: Way[] = [{ keeps: 'sets', counts }];
-  const notOffered: (Sentence & { readonly keeps: Keeps })[] = [];
-  const not = (keeps: Keeps, ...sentence: Parameters<typeof coded>): void => {
-    notOffered.push({ keeps, ...coded(...sentence) });
-  };
-  const cuffed = exercise.restriction !== 'none';
+const isCuffed = ({ exercise }: Case): boolean => exercise.restriction !== 'none';
 
-  const work = workCounts(given);
-  if (work) ways.push({ keeps: 'work', counts: work });
-  else not('work', counts ? 'lighter-too-many' : 'lighter-not-counted');
+/** The way to keep one thing as it was, or why it is not offered; nothing where the question does not arise. */
+const ways: Readonly<Record<Keeps, (given: Case) => Way | Sentence | undefined>> = {
+  sets: ({ counts }) => ({ counts }),
 
-  const [before, after] = [toFailure(given, load), toFailure(given, lighter)];
-  if (!counts) not('repetitions-in-reserve', 'lighter-not-counted');
-  else if (before === undefined || after === undefined) not('repetitions-in-reserve', 'lighter-reserve-not-known');
-  else if (counts.some((count) => count > before)) {
-    not('repetitions-in-reserve', 'lighter-reserve-passed', { repetitions: before });
-  } else {
+  work: (given) => {
+    const counts = workCounts(given);
+    return counts ? { counts } : coded(given.counts ? 'lighter-too-many' : 'lighter-not-counted');
+  },
+
+  'repetitions-in-reserve': (given) => {
+    const { counts, load, lighter } = given;
+    const [before, after] = [toFailure(given, load), toFailure(given, lighter)];
+    if (!counts) return coded('lighter-not-counted');
+    if (before === undefined || after === undefined) return coded('lighter-reserve-not-known');
+    if (counts.some((count) => count > before)) return coded('lighter-reserve-passed', { repetitions: before });
     const more = Math.floor(after - before + 1e-9);
-    ways.push({
-      keeps: 'repetitions-in-reserve',
+    const [from, to] = [Number(format(before)), Number(format(after))];
+    return {
       counts: counts.map((count) => count + more),
-      assumptions: [
-        assumption('lighter-reserve-of-fresh-set', { from: Number(format(before)), to: Number(format(after)) }),
-      ],
-      cautions: cuffed ? [codedCaution('caution', 'lighter-reserve-without-cuff')] : [],
-    });
-  }
+      assumptions: [assumption('lighter-reserve-of-fresh-set', { from, to })],
+      cautions: isCuffed(given) ? [codedCaution('caution', 'lighter-reserve-without-cuff')] : [],
+    };
+  },
 
-  const { high } = guidance2019.restrictionMin.resistance;
-  const minutes = (kept: Counts): number => minutesOf(madeWith(given, { keeps: 'restriction-time', counts: kept }).own);
-  if (cuffed && work && minutes(work) > high) {
-    const within = mostWithin(work, (kept) => minutes(kept) <= high);
-    if (within) ways.push({ keeps: 'restriction-time', counts: within });
-    else not('restriction-time', 'lighter-minutes-passed', { minutes: minutesOf(items), high });
-  }
-  if (!cuffed && items.every((item) => hasCuff(plan, item))) {
-    ways.push({ keeps: 'sets-with-cuff', counts, restriction: 'intermittent' });
-  } else if (!cuffed) not('sets-with-cuff', 'lighter-no-cuff');
-  return { ways, notOffered };
-}
+  // Where keeping the work passes the minutes that guidance gives.
+  'restriction-time': (given) => {
+    const { high } = guidance2019.restrictionMin.resistance;
+    const fits = (counts: Counts): boolean => minutesOf(madeWith(given, { counts }).own) <= high;
+    const work = workCounts(given);
+    if (!isCuffed(given) || !work || fits(work)) return undefined;
+    const counts = mostWithin(work, fits);
+    return counts ? { counts } : coded('lighter-minutes-passed', { minutes: minutesOf(given.items), high });
+  },
+
+  'sets-with-cuff': (given) => {
+    const { plan, items, counts } = given;
+    if (isCuffed(given)) return undefined;
+    return items.every((item) => hasCuff(plan, item))
+      ? { counts, restriction: 'intermittent' }
+      : coded('lighter-no-cuff');
+  },
+};
 
 /** Whether the plan knows a cuff and a percentage for the limb of an item. */
 const hasCuff = ({ request }: ExpandedPlan, item: ExpandedPlanItem): boolean =>
@@ -366,21 +354,19 @@ export const lightenExercise = /* @__PURE__ */ withInput(function lightenExercis
   reader.done();
   const plan = expandedOf(['plan'], given, ['plan']);
   const asked = caseOf(plan, name!, lighterPercent);
-  const stopped = inForce(plan.stops).length > 0;
-  const { ways, notOffered } = stopped ? { ways: [], notOffered: [] } : waysOf(asked);
+  const isStopped = inForce(plan.stops).length > 0;
+  const found = isStopped ? [] : KEEPS.map((keeps) => ({ keeps, way: ways[keeps](asked) }));
   const { load, lighter } = asked;
   const reached = decimal(load).minus(decimal(lighter)).times(100).div(decimal(load)).toNumber();
+  const isOther = !isStopped && Math.abs(reached - lighterPercent) >= 0.05;
   return ownDocument({
     document: 'lighter-options',
     exercise: name!,
     lighterPercent,
-    options: ways.map((way) => optionOf(asked, way)),
-    notOffered,
+    options: found.flatMap(({ keeps, way }) => (way && !('text' in way) ? [optionOf(asked, keeps, way)] : [])),
+    notOffered: found.flatMap(({ keeps, way }) => (way && 'text' in way ? [{ keeps, ...way }] : [])),
     stops: plan.stops,
-    cautions:
-      stopped || Math.abs(reached - lighterPercent) < 0.05
-        ? []
-        : [codedCaution('note', 'lighter-than-asked', { asked: lighterPercent, reached })],
-    disclaimers: [documentDisclaimer('lighter-no-promise'), documentDisclaimer('local-codes-decide')],
+    cautions: isOther ? [codedCaution('note', 'lighter-than-asked', { asked: lighterPercent, reached })] : [],
+    disclaimers: documentDisclaimers('lighter-no-promise', 'local-codes-decide'),
   });
 });

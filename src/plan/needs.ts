@@ -76,7 +76,10 @@ export const LEFT_OUT_NO_CUFF = ['left-out-no-cuff', 'left out, because the plan
 export const LEFT_OUT_NO_REST = ['left-out-no-rest', 'left out, because the plan has no lower pressure here'] as const;
 export const NO_TEMPO = ['no-tempo', 'given, because the plan has no tempo'] as const;
 export const NO_REST = ['no-rest', 'given, because the plan has no rest after this set'] as const;
-export const OTHER_EXERCISE = ['other-exercise', 'given, because another exercise was done'] as const;
+export const OTHER_EXERCISE = [
+  'other-exercise',
+  'given, or else unloaded: true, because another exercise was done',
+] as const;
 export const UNLESS_PLANNED = ['unless-planned', 'given, unless asPlanned says that it was done as planned'] as const;
 export const ITEM_OF_PLAN = [
   'item-of-plan',

@@ -1,22 +1,10 @@
-import { Math } from '../quantity/maths.js';
-import { sum } from '../quantity/exact.js';
 import type { Assumption } from '../answer/answer.js';
-import { defined } from '../answer/defined.js';
-import { attempt, InputError, issue, type InputIssue, describe } from '../answer/issues.js';
+import { describe, InputError, issue, type InputIssue, type Path } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
-import { convertLoad } from '../quantity/convert.js';
-import { decimal } from '../quantity/decimal.js';
-import { loadUnitOf } from '../quantity/quantities.js';
-import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
+import { Math } from '../quantity/maths.js';
 import { assumption } from './assumptions.js';
-import { heaviestUpTo } from './available-loads.js';
-import { parseScheme } from '../session/notation.js';
-import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
 import { exerciseFinder, placesOf, placeText } from './limb-and-side.js';
-import { expandedOf } from './read-document.js';
-import { mergeStops, inForce } from './stops.js';
-import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest, PlanSetFields } from './types.js';
 import {
   OUR_PLAN,
   OUR_PROPOSAL,
@@ -26,6 +14,11 @@ import {
   LOAD_TO_GO_TO,
   LIFTED_STOPS,
 } from './needs.js';
+import { setsOf, withLoad, withSets } from './next-exercise.js';
+import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
+import { expandedOf } from './read-document.js';
+import { mergeStops, inForce } from './stops.js';
+import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest } from './types.js';
 
 /** What {@link nextRequest} takes. */
 export interface NextRequestInput {
@@ -47,7 +40,7 @@ export interface NextRequest {
 interface Proposed {
   readonly item: ExpandedPlanItem;
   readonly next: ProposalItem;
-  readonly place: readonly (string | number)[];
+  readonly place: Path;
 }
 
 /** Whether a proposal starts from the load of an item, or from one in its range. */
@@ -75,117 +68,44 @@ const isLower = (share: ProposalItem['percentLop']): boolean => share?.to !== un
 /** What of a proposal cannot be done as it is. */
 function undecided({ next, place }: Proposed): InputIssue[] {
   const { action, load, sets, percentLop } = next;
-  if (action === 'stop') {
-    return [issue('wrong-relation', [...place, 'action'], NOT_STOPPED, describe(action))];
-  }
-  if (load && load.to === undefined) {
-    return [issue('missing', [...place, 'load', 'to'], LOAD_TO_GO_TO, 'undefined')];
-  }
-  if (action === 'back-off' && !load && !sets && !isLower(percentLop)) {
-    return [issue('wrong-relation', [...place, 'action'], NOT_BACK_OFF, describe(action))];
-  }
-  return [];
-}
-
-/** Decimals of a percentage, the fewest first, and how it is brought to them: the nearest, then the next one up. */
-const DIGITS = [1, 2, 4, 8];
-const HALF_UP = 4;
-const UP = 0;
-
-/**
- * An exercise at another load: by a percentage of the same maximum where one gives it, else with the load stated. Sets
- * with loads of their own go up or down by as much, or as `ofSet` says.
- */
-export function withLoad(
-  exercise: PlanExerciseFields,
-  item: ExpandedPlanItem,
-  to: number,
-  ofSet: (load: number) => number = (load) => sum([load, to, -item.load!.value]),
-): PlanExerciseFields {
-  const next = atLoad(exercise, item, to);
-  if (!next.sets || !item.sets.some(({ load }) => load !== undefined)) return next;
-  const sets = next.sets.map(({ percentOneRepMax: _, ...set }, index) => {
-    const { load } = item.sets[index]!;
-    return { ...set, ...(load !== undefined && { load: heaviestUpTo(ofSet(load), exercise) ?? to }) };
-  });
-  return { ...next, sets };
-}
-
-function atLoad(
-  exercise: PlanExerciseFields,
-  { oneRepMax, load, upperLoad }: ExpandedPlanItem,
-  to: number,
-): PlanExerciseFields {
-  if (load && typeof exercise.load === 'object') return { ...exercise, load: to, unit: loadUnitOf(load.unit) };
-  if (!oneRepMax || !load) return { ...exercise, load: to };
-  const {
-    percentOneRepMax: range,
-    oneRepMax: __,
-    step,
-    available,
-    bar,
-    collars,
-    plates,
-    rounding,
-    maximumOf,
-    ...rest
-  } = exercise;
-  const unit = loadUnitOf(load.unit);
-  const share = decimal(to)
-    .times(100)
-    .div(decimal(convertLoad(oneRepMax.value, loadUnitOf(oneRepMax.unit), unit)));
-  const ways = defined({ unit: exercise.unit, step, available, bar, collars, plates, rounding, maximumOf });
-  for (const digits of DIGITS) {
-    for (const rounding of [HALF_UP, UP] as const) {
-      const percentOneRepMax = share.toDecimalPlaces(digits, rounding).toNumber();
-      const asked = attempt(trainingLoad, { oneRepMax, percentOneRepMax, ...ways } as TrainingLoadInput);
-      if (!asked.ok || asked.value.value !== to) continue;
-      // A step inside the range leaves its upper end where it is.
-      const inside = upperLoad && typeof range === 'object' && to > load.value && to < upperLoad.value;
-      return { ...exercise, percentOneRepMax: inside ? { from: percentOneRepMax, to: range.to } : percentOneRepMax };
-    }
-  }
-  return { ...rest, ...defined({ step, available }), load: to, unit };
+  const refused =
+    action === 'stop' ? NOT_STOPPED : action === 'back-off' && !load && !sets && !isLower(percentLop) && NOT_BACK_OFF;
+  if (refused) return [issue('wrong-relation', [...place, 'action'], refused, describe(action))];
+  if (!load || load.to !== undefined) return [];
+  return [issue('missing', [...place, 'load', 'to'], LOAD_TO_GO_TO, 'undefined')];
 }
 
 /** An exercise with the sets that are proposed, of both sides the lesser; its rests stay. */
-function withSets(exercise: PlanExerciseFields, own: readonly Proposed[]): PlanExerciseFields {
+function withProposedSets(exercise: PlanExerciseFields, own: readonly Proposed[]): PlanExerciseFields {
   if (!own.some(({ next }) => next.sets)) return exercise;
   const goals = own.map(({ item, next }) => next.sets?.to ?? item.sets);
   const least = (index: number, name: keyof SetGoal): number =>
     Math.min(...goals.map((sets) => sets[index]![name] ?? Infinity));
-  const { scheme, sets = parseScheme(scheme ?? ''), raisedFrom = repetitionsOf(own), ...rest } = exercise;
-  const raised = own.some(({ next }) => next.action === 'raise-repetitions');
-  const kept = sets!.slice(0, Math.min(...goals.map(({ length }) => length)));
-  return {
-    ...rest,
-    sets: kept.map((set: PlanSetFields, index) =>
-      set.durationS === undefined
-        ? { ...set, repetitions: least(index, 'repetitions') }
-        : { ...set, durationS: least(index, 'durationS') },
-    ),
-    ...(raised && { raisedFrom }),
-  };
+  const sets = setsOf(exercise)
+    .slice(0, Math.min(...goals.map(({ length }) => length)))
+    .map((set, index) => {
+      const name = set.durationS === undefined ? 'repetitions' : 'durationS';
+      return { ...set, [name]: least(index, name) };
+    });
+  const { raisedFrom: before, ...rest } = withSets(exercise, sets);
+  // The repetitions of each set before they were raised stay known, so that a heavier load can go back to them.
+  const raisedFrom = before ?? own[0]!.item.sets.flatMap(({ repetitions }) => repetitions ?? []);
+  return { ...rest, ...(own.some(({ next }) => next.action === 'raise-repetitions') && { raisedFrom }) };
 }
-
-/** The repetitions of each set of an exercise, before they are raised. */
-const repetitionsOf = (own: readonly Proposed[]): number[] =>
-  own[0]!.item.sets.flatMap(({ repetitions }) => repetitions ?? []);
 
 /** An exercise as it is proposed; both of its sides share one load, one pressure and the sets. */
 function accepted(exercise: PlanExerciseFields, own: readonly Proposed[]): { next: PlanExerciseFields; held: boolean } {
+  const { item } = own[0]!;
   const loads = own.flatMap(({ next }) => next.load?.to ?? []);
-  const shares = own.flatMap(({ next }) => next.percentLop ?? []);
   const load = Math.min(...loads);
-  const changed = shares.filter(({ from, to }) => to !== from);
-  const oneShare = changed.length > 0 && shares.every(({ to }) => to === changed[0]!.to);
-  const [first] = own;
-  const lifted =
-    load === Infinity || load === first!.item.load!.value ? exercise : withLoad(exercise, first!.item, load);
-  const at = withSets(lifted, own);
+  const lifted = loads.length === 0 || load === item.load!.value ? exercise : withLoad(exercise, item, load);
+  const next = withProposedSets(lifted, own);
+  const shares = own.flatMap(({ next }) => next.percentLop ?? []);
+  const changed = shares.find(({ from, to }) => to !== from);
+  const oneShare = changed && shares.every(({ to }) => to === changed.to);
   return {
-    next: oneShare ? { ...at, percentLop: changed[0]!.to! } : at,
-    held: loads.some((one) => one !== load) || (changed.length > 0 && !oneShare),
+    next: oneShare ? { ...next, percentLop: changed.to! } : next,
+    held: loads.some((one) => one !== load) || (changed !== undefined && !oneShare),
   };
 }
 
@@ -232,10 +152,7 @@ function accepted(exercise: PlanExerciseFields, own: readonly Proposed[]): { nex
  */
 export const nextRequest = /* @__PURE__ */ withInput(function nextRequest(input: NextRequestInput): NextRequest {
   const reader = new Reader(input);
-  const given = {
-    plan: reader.anything('plan', OUR_PLAN),
-    proposal: reader.anything('proposal', OUR_PROPOSAL),
-  };
+  const given = { plan: reader.anything('plan', OUR_PLAN), proposal: reader.anything('proposal', OUR_PROPOSAL) };
   reader.done();
   const plan = expandedOf(['plan'], given.plan, ['plan']);
   const proposal = expandedOf(['proposal'], given.proposal, ['proposal']);
@@ -249,10 +166,8 @@ export const nextRequest = /* @__PURE__ */ withInput(function nextRequest(input:
   const exerciseOf = exerciseFinder(plan);
   const assumptions = [assumption('readings-carried')];
   const exercises = plan.request.exercises.map((exercise) => {
-    const { next, held } = accepted(
-      exercise,
-      pairs.filter(({ item }) => exerciseOf(item) === exercise),
-    );
+    const own = pairs.filter(({ item }) => exerciseOf(item) === exercise);
+    const { next, held } = accepted(exercise, own);
     if (held) assumptions.push(assumption('lower-of-two-sides', { exercise: exercise.name }));
     return next;
   });

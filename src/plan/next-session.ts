@@ -1,3 +1,4 @@
+import { defined } from '../answer/defined.js';
 import { DAY_EXPECTED, need } from '../answer/needs.js';
 import type { Sentence } from '../answer/answer.js';
 import { ownDocument } from '../answer/own.js';
@@ -10,17 +11,17 @@ import { coded } from './coded.js';
 import { isCalendarDay } from '../answer/day.js';
 import { withInput } from '../answer/with-input.js';
 import { uniqueCautions } from './severity.js';
-import { atLifted, draftItem, loadOf, percentOf, type DoneOnce, type Draft } from './item-draft.js';
+import { atLifted, draftItem, goalsOf, loadOf, percentOf, type DoneOnce, type Draft } from './item-draft.js';
 import { measureAgain } from './measure-again.js';
 import { CAUTIOUS_PAIN_RULE, PAIN_RULE_IDS } from './pain.js';
 import { parseDocument } from './parse.js';
 import { exerciseFinder, isSameLimb, placesOf } from './limb-and-side.js';
 import { progressionLimits } from './progression-limits.js';
-import { progressionRules, ruledBy, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
+import { progressionRules, ruledBy } from './progression-rules.js';
 import type { ProgressionRequest, Proposal, ProposalItem } from './proposal.js';
 import { expandedInto } from './read-document.js';
 import { recentRecords } from './recent-records.js';
-import { reportedCautions } from './record-session.js';
+import { reportedCautions } from './record-cautions.js';
 import { decisionsRequest } from './schema-requests.js';
 import {
   applyDecisions,
@@ -69,17 +70,17 @@ function read(request: ProgressionRequest) {
   const { value, issues } = parseDocument<{ decisions?: readonly StopDecision[] | undefined }>(decisionsRequest, {
     decisions: decided,
   });
-  const rule = progressionRules.find(({ id }) => id === ruleId)! as ProgressionRule & { id: ProgressionRuleId };
+  const rule = progressionRules.find(({ id }) => id === ruleId)!;
   const plan = expandedInto(issues, 'plan', given, ['plan']);
   // Two sessions at least: planned sets that were missed in both ask for less.
   const records = recentRecords(issues, documents, plan, Math.max(rule.sessions, 2));
-  const lastDay = records.at(-1)?.date;
-  if (date !== undefined && lastDay !== undefined && date < lastDay) {
-    issues.push(issue('wrong-relation', ['date'], need(NOT_BEFORE_RECORD, { date: lastDay }), date));
-  }
-  const planned = plan?.request.date;
-  if (date !== undefined && planned !== undefined && date < planned) {
-    issues.push(issue('wrong-relation', ['date'], need(NOT_BEFORE_PLAN, { date: planned }), date));
+  const earliest = [
+    [records.at(-1)?.date, NOT_BEFORE_RECORD],
+    [plan?.request.date, NOT_BEFORE_PLAN],
+  ] as const;
+  for (const [day, expected] of earliest) {
+    if (date === undefined || day === undefined || date >= day) continue;
+    issues.push(issue('wrong-relation', ['date'], need(expected, { date: day }), date));
   }
   if (issues.length > 0) throw new InputError(issues);
   return {
@@ -136,36 +137,26 @@ const stopped = (active: readonly Stop[]): Draft => ({
   reasons: active.map(({ code, text, values }) => ({ code, text, ...(values && { values }) })),
 });
 
-const goals = (sets: NonNullable<Draft['sets']>) =>
-  sets.map(({ repetitions, durationS }) => ({
-    ...(repetitions !== undefined && { repetitions }),
-    ...(durationS !== undefined && { durationS }),
-  }));
-
-function itemOf(item: ExpandedPlanItem, { action, load, target: next, sets, reasons }: Draft): ProposalItem {
+function itemOf(item: ExpandedPlanItem, { action, load: to, target: next, sets, reasons }: Draft): ProposalItem {
   const { exercise, limb, side, target } = item;
   const { load: from, unit, maximum } = loadOf(item);
   const pressed = action === 'stop' ? undefined : (next ?? target);
-  return {
+  const shareOf = (load: number | undefined): number | undefined =>
+    load !== undefined && maximum !== undefined ? (100 * load) / maximum : undefined;
+  const change = (before: number | undefined, after: number | undefined) =>
+    before === undefined ? undefined : defined({ from: before, to: after });
+  return defined({
     exercise,
     limb,
     side,
     action,
-    ...(from !== undefined && { load: { from, ...(load !== undefined && { to: load }), unit } }),
-    ...(from !== undefined &&
-      maximum !== undefined && {
-        percentOneRepMax: {
-          from: (100 * from) / maximum,
-          ...(load !== undefined && { to: (100 * load) / maximum }),
-        },
-      }),
-    ...(target && {
-      percentLop: { from: percentOf(target), ...(pressed && { to: percentOf(pressed) }) },
-      cuffMmHg: { from: target.value, ...(pressed && { to: pressed.value }) },
-    }),
-    ...(sets && { sets: { from: goals(item.sets), to: goals(sets) } }),
+    load: from === undefined ? undefined : defined({ from, to, unit }),
+    percentOneRepMax: change(shareOf(from), shareOf(to)),
+    percentLop: change(target && percentOf(target), pressed && percentOf(pressed)),
+    cuffMmHg: change(target?.value, pressed?.value),
+    sets: sets && { from: goalsOf(item.sets), to: goalsOf(sets) },
     reasons,
-  };
+  }) as ProposalItem;
 }
 
 /**
@@ -233,18 +224,8 @@ function itemOf(item: ExpandedPlanItem, { action, load, target: next, sets, reas
  * ```
  */
 export const nextSession = /* @__PURE__ */ withInput(function nextSession(request: ProgressionRequest): Proposal {
-  const {
-    plan: given,
-    records,
-    rule,
-    painRule,
-    nextPercentLop,
-    deload,
-    date,
-    longBreakDays,
-    testedOn,
-    decisions,
-  } = read(request);
+  const { plan: given, records, testedOn, decisions, ...asked } = read(request);
+  const { rule, painRule, date } = asked;
   const lastDay = records.at(-1)!.date;
   const latest = records.filter((record) => record.date === lastDay);
   const keys = placesOf(given.items);
@@ -256,11 +237,9 @@ export const nextSession = /* @__PURE__ */ withInput(function nextSession(reques
   const exerciseOf = exerciseFinder(plan);
   const drafts = together(
     plan,
-    plan.items.map((item, index) => {
-      const own = ownOf(index);
-      const exercise = exerciseOf(item);
-      return draftItem({ item, exercise, own, latest, rule, painRule, nextPercentLop, deload, date, longBreakDays });
-    }),
+    plan.items.map((item, index) =>
+      draftItem({ item, exercise: exerciseOf(item), own: ownOf(index), latest, ...asked }),
+    ),
   );
   const raised = drafts.flatMap(({ target }) => target?.cautions ?? []);
   const known = mergeStops(

@@ -111,42 +111,46 @@ function expectedOf(found: z.core.$ZodIssue): Asked {
   }
 }
 
-/** What a schema finds wrong, in the words of the library: a field of the vocabulary is checked as everywhere else. */
-function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): InputIssue[] {
-  const path = found.path as Path;
-  const value = at(root, path);
-  const name = path.at(-1);
+/** What is wrong with a number of the vocabulary, which is checked as everywhere else. */
+function wrongNumber(found: z.core.$ZodIssue, path: Path, value: unknown): InputIssue | undefined {
   // Totals and answers share names with fields; only where the schema wants a number is the field one.
   const wantsNumber =
     found.code === 'invalid_type'
       ? found.expected === 'number' || found.expected === 'int'
       : found.code === 'too_small' || found.code === 'too_big';
+  const name = path.at(-1);
   // The ends of a range are of the field that it is the range of.
   const quantity = quantityName(name === 'from' || name === 'to' ? path.at(-2) : name);
-  if (wantsNumber && quantity) {
-    const wrong = numberIssue(quantities[quantity], value, path);
-    if (wrong) return [wrong];
-  }
+  return wantsNumber && quantity ? numberIssue(quantities[quantity], value, path) : undefined;
+}
+
+/**
+ * Of several forms, what is wrong with the one that was meant: text of text, an object of an object. Of an answer of
+ * another kind, the kind says it all.
+ */
+function wrongForm({ errors, path }: z.core.$ZodIssueInvalidUnion): readonly z.core.$ZodIssue[] | undefined {
+  const [meant] = errors
+    .filter((all) => !all.some((one) => one.path.length === 0 && one.code === 'invalid_type'))
+    .sort((a, b) => a.length - b.length);
+  const kind = meant?.filter(({ path: [name] }) => name === 'kind') ?? [];
+  return (kind.length > 0 ? kind : meant)?.map((one) => ({ ...one, path: [...path, ...one.path] }));
+}
+
+/** What a schema finds wrong, in the words of the library. */
+function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): InputIssue[] {
+  const path = found.path as Path;
+  const value = at(root, path);
+  const number = wrongNumber(found, path, value);
+  if (number) return [number];
   if (found.code === 'unrecognized_keys') {
     const known = fieldsAt(schema, path);
     // What another form of the same field has is none of this one.
-    return found.keys.map((key, at) =>
-      fieldIssue(path, at < MOST_ISSUES ? known.filter((name) => name !== key) : [], key),
+    return found.keys.map((key, index) =>
+      fieldIssue(path, index < MOST_ISSUES ? known.filter((name) => name !== key) : [], key),
     );
   }
-  if (found.code === 'invalid_union') {
-    // Of several forms, only what is wrong with the one that was meant is reported: text of text, an object of an
-    // object.
-    const [meant] = found.errors
-      .filter((errors) => !errors.some((one) => one.path.length === 0 && one.code === 'invalid_type'))
-      .sort((a, b) => a.length - b.length);
-    // Of an answer of another kind, the kind says it all.
-    const kind = meant?.filter(({ path: [name] }) => name === 'kind') ?? [];
-    if (meant)
-      return (kind.length > 0 ? kind : meant).flatMap((one) =>
-        translate({ ...one, path: [...found.path, ...one.path] }, root, schema),
-      );
-  }
+  const ofForm = found.code === 'invalid_union' ? wrongForm(found) : undefined;
+  if (ofForm) return ofForm.flatMap((one) => translate(one, root, schema));
   if (found.code === 'invalid_value') return [optionIssue(path, found.values.map(String), value)];
   const expected = expectedOf(found);
   if (value === undefined) return [issue('missing', path, expected, 'undefined')];

@@ -143,7 +143,6 @@ export function plannedExercise(
     }),
   );
   if (!sets || !limbs || cuffed?.length !== limbs.length) return undefined;
-  if (limbs.some(({ side }) => !SIDES.includes(side))) return undefined;
 
   const full = withCuffs(sets, cuffed, exercise.name);
   const { name, posture, limb, intensityPercent, bodyMassPercent, lastSetToFailure } = exercise;

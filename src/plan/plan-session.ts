@@ -28,7 +28,7 @@ import { parseDocument } from './parse.js';
 import { plannedExercise, type PlannedExercise } from './plan-exercise.js';
 import { planRequest } from './schema-requests.js';
 import { sessionCautions } from './session-cautions.js';
-import { messageKey, uniqueCautions } from './severity.js';
+import { uniqueCautions, uniqueMessages } from './severity.js';
 import { applyDecisions, mergeStops, softened, stopsOf, type Stop } from './stops.js';
 import type { ExpandedPlanClock, ExpandedPlanItem, Plan, PlanRequest } from './types.js';
 
@@ -76,22 +76,15 @@ function sessionOf(request: PlanRequest, planned: readonly PlannedExercise[]) {
 }
 
 /** The ranges of loads, of which the totals count the lower end. */
-const rangesOf = (items: readonly ExpandedPlanItem[]): Assumption[] => {
-  const ranges = items.flatMap(({ exercise, load, upperLoad }) =>
-    load && upperLoad
-      ? [
-          assumption('load-range-lower', {
-            exercise,
-            load: load.value,
-            upper: upperLoad.value,
-            unit: loadUnitOf(load.unit),
-          }),
-        ]
-      : [],
-  );
+const rangesOf = (items: readonly ExpandedPlanItem[]): Assumption[] =>
   // Both sides of an exercise share its loads.
-  return [...new Map(ranges.map((one) => [messageKey(one), one])).values()];
-};
+  uniqueMessages(
+    items.flatMap(({ exercise, load, upperLoad }) => {
+      if (!load || !upperLoad) return [];
+      const values = { exercise, load: load.value, upper: upperLoad.value, unit: loadUnitOf(load.unit) };
+      return [assumption('load-range-lower', values)];
+    }),
+  );
 
 /** A stop of an earlier document, in the words of the catalogue: its own are not trusted. */
 const worded = (stop: Stop): Stop => ({
@@ -104,12 +97,7 @@ function screeningAge({ screening, date }: PlanRequest): Assumption[] {
   if (!screening) return [];
   const { date: screened } = screening.request;
   if (screened === undefined || date === undefined) return [assumption('screening-age-unknown')];
-  return [
-    assumption('screening-dated', {
-      date: screened,
-      days: daysBetween(screened, date),
-    }),
-  ];
+  return [assumption('screening-dated', { date: screened, days: daysBetween(screened, date) })];
 }
 
 /** The documents of answers in a request, worked out again; what is of a later day than the plan is refused. */

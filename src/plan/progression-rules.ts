@@ -3,7 +3,7 @@ import type { SourceId } from '../evidence/sources.js';
 import { documentMessages, type PlanCode } from './document-messages.js';
 import { painRules, type PainRuleId } from './pain.js';
 import type { RecordItem } from './record.js';
-import { documentDisclaimer } from './disclaimers.js';
+import { documentDisclaimers } from './disclaimers.js';
 import type { PlanItem } from './types.js';
 import { frozen } from '../quantity/frozen.js';
 
@@ -106,16 +106,16 @@ export const progressionRules: readonly NamedRule[] = rules;
 
 /** What a proposal says of the rules it was made by, and the sentences that every proposal has. */
 export function ruledBy(id: ProgressionRuleId, painRule: PainRuleId) {
-  const { messages, evidence, source } = progressionRules.find((rule) => rule.id === id)! as ProgressionRule;
+  const { messages, evidence, source } = progressionRules.find((rule) => rule.id === id)!;
   const pain = painRules.find((rule) => rule.id === painRule)!;
   return {
     rule: { id, text: documentMessages[messages], evidence, ...(source && { source }) },
     painRule: { id: painRule, evidence: pain.evidence, ...(pain.source && { source: pain.source }) },
-    disclaimers: [
-      documentDisclaimer('proposal-clears-no-one'),
-      documentDisclaimer('local-codes-decide'),
-      documentDisclaimer('one-thing-at-a-time'),
-      documentDisclaimer('pressure-last'),
-    ],
+    disclaimers: documentDisclaimers(
+      'proposal-clears-no-one',
+      'local-codes-decide',
+      'one-thing-at-a-time',
+      'pressure-last',
+    ),
   };
 }

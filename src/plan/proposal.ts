@@ -36,7 +36,15 @@ export interface ProgressionRequest {
 /** What a set asks for: repetitions or a time [s]. */
 export type SetGoal = Pick<PlanSet, 'repetitions' | 'durationS'>;
 
-/** What is proposed for one exercise on one limb. `to` is left out where no number can be given. */
+/** A number of the plan, and the one that is proposed. */
+export interface ProposedChange {
+  /** Present number. */
+  readonly from: number;
+  /** Proposed number; left out where none can be given. */
+  readonly to?: number;
+}
+
+/** What is proposed for one exercise on one limb. */
 export interface ProposalItem {
   /** Name of the exercise in the plan. */
   readonly exercise: string;
@@ -47,35 +55,16 @@ export interface ProposalItem {
   /** What to do in the next session. */
   readonly action: ProgressionAction;
   /** Load, present and proposed; left out where the plan has none. */
-  readonly load?: {
-    /** Present load. */
-    readonly from: number;
-    /** Proposed load; left out where no number can be given. */
-    readonly to?: number;
+  readonly load?: ProposedChange & {
     /** Unit of both loads. */
     readonly unit: LoadUnit;
   };
   /** Percentage of 1RM, present and proposed [%]; left out where the plan has no 1RM. */
-  readonly percentOneRepMax?: {
-    /** Present percentage [% of 1RM]. */
-    readonly from: number;
-    /** Proposed percentage [% of 1RM]; left out where no number can be given. */
-    readonly to?: number;
-  };
+  readonly percentOneRepMax?: ProposedChange;
   /** Percentage of LOP, present and proposed [%]; left out where there is no cuff. */
-  readonly percentLop?: {
-    /** Present percentage [% of LOP]. */
-    readonly from: number;
-    /** Proposed percentage [% of LOP]; left out where no number can be given. */
-    readonly to?: number;
-  };
-  /** Cuff pressure, present and proposed [mmHg]. */
-  readonly cuffMmHg?: {
-    /** Present cuff pressure [mmHg]. */
-    readonly from: number;
-    /** Proposed cuff pressure [mmHg]; left out where no number can be given. */
-    readonly to?: number;
-  };
+  readonly percentLop?: ProposedChange;
+  /** Cuff pressure, present and proposed [mmHg]; left out where there is no cuff. */
+  readonly cuffMmHg?: ProposedChange;
   /** Sets, present and proposed; present where they change: more repetitions, those before again, or a set fewer. */
   readonly sets?: {
     /** Sets of the plan. */

@@ -62,32 +62,28 @@ export interface ScreeningRequest {
   readonly answers: Replies<ScreeningCode>;
 }
 
-/** What a document of answers says besides its request. */
-interface AnswersFacts {
+/** A screening: plain JSON, to store, send, print and give to `planSession`. */
+export interface Screening {
+  /** Kind of document. */
+  readonly document: 'screening';
   /** Version of the format of the document. */
   readonly schemaVersion: 1;
   /** Version of the library that made it. */
   readonly libraryVersion: string;
-  /** What the answers lead to. */
+  /** The answers and readings you gave. */
+  readonly request: ScreeningRequest;
+  /** Result of the screening. */
   readonly outcome: ScreeningOutcome;
-  /** Whether every question is answered and every reading given. */
+  /** Whether every question, the age and both pressures are answered. */
   readonly complete: boolean;
-  /** Reasons to refer or to take care, referrals first. */
+  /** What the answers lead to, referrals first. */
   readonly findings: readonly ScreeningFinding[];
   /** What is not answered: fields of the request, and codes of questions. */
   readonly unanswered: readonly OpenQuestion[];
-  /** Sentences that always apply. */
-  readonly disclaimers: readonly Disclaimer[];
-}
-
-/** A screening: plain JSON, to store, send, print and give to `planSession`. */
-export interface Screening extends AnswersFacts {
-  /** Kind of document. */
-  readonly document: 'screening';
-  /** The answers and readings you gave. */
-  readonly request: ScreeningRequest;
   /** Score of the risk of thrombosis, from the answers. */
   readonly thrombosisScore: Answer<'thrombosis-score'>;
+  /** Sentences that always apply. */
+  readonly disclaimers: readonly Disclaimer[];
 }
 
 /** What `checkDay` takes. */
@@ -107,11 +103,25 @@ export interface DayCheckRequest {
 }
 
 /** A check before a session: plain JSON, to store, print and give to `planSession` or `recordSession`. */
-export interface DayCheck extends AnswersFacts {
+export interface DayCheck {
   /** Kind of document. */
   readonly document: 'day-check';
+  /** Version of the format of the document. */
+  readonly schemaVersion: 1;
+  /** The version of the library that made it. */
+  readonly libraryVersion: string;
   /** The answers and readings you gave. */
   readonly request: DayCheckRequest;
+  /** Result of the check. */
+  readonly outcome: ScreeningOutcome;
+  /** Whether every question, both pressures and the pain are answered. */
+  readonly complete: boolean;
+  /** What the answers lead to, referrals first. */
+  readonly findings: readonly ScreeningFinding[];
+  /** What is not answered: fields of the request, and codes of questions. */
+  readonly unanswered: readonly OpenQuestion[];
+  /** Sentences that always apply. */
+  readonly disclaimers: readonly Disclaimer[];
 }
 
 type ReadingName = 'ageYears' | 'systolicMmHg' | 'diastolicMmHg' | 'painNow';
@@ -185,7 +195,7 @@ const unansweredOf = <C extends ScreeningCode | DayCode>(
 export function concluded<C extends ScreeningCode | DayCode>(
   findings: readonly ScreeningFinding[],
   ...asked: Parameters<typeof unansweredOf<C>>
-): Pick<AnswersFacts, 'outcome' | 'complete' | 'findings' | 'unanswered'> {
+): Pick<Screening, 'outcome' | 'complete' | 'findings' | 'unanswered'> {
   const unanswered = unansweredOf(...asked);
   const complete = unanswered.length === 0;
   const sorted = [...findings].sort((a, b) => Number(b.outcome === 'refer') - Number(a.outcome === 'refer'));

@@ -11,7 +11,7 @@ import type { Proposal, ProposalItem } from './proposal.js';
 import type { DayCheck, Screening } from './questions.js';
 import { planKind } from './read-plan.js';
 import { compact, compactedOlder, expandedRecord, plannedOf } from './expanded.js';
-import { recordFrom, totalsDone } from './record-session.js';
+import { recordFrom, totalsDone } from './record-from.js';
 import type { ExpandedRecord, SessionRecord } from './record.js';
 import { dayCheckDocument, proposalDocument, recordDocument, screeningDocument } from './schema-documents.js';
 import { inForce } from './stops.js';

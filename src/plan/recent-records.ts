@@ -37,6 +37,15 @@ const isSevere = (report: unknown): boolean =>
   report === null ||
   Object.values(report).some((pain) => typeof pain === 'number' && pain >= SEVERE_PAIN_FROM);
 
+/** What is read of a document that nobody has checked; nothing where reading it fails. */
+function unlessItFails<T>(read: () => T): T | undefined {
+  try {
+    return read();
+  } catch {
+    return undefined;
+  }
+}
+
 /** What was seen of records that nobody can change. */
 const seenBefore = /* @__PURE__ */ new WeakMap<object, Glance>();
 
@@ -44,41 +53,28 @@ const seenBefore = /* @__PURE__ */ new WeakMap<object, Glance>();
 function glance(record: unknown, index: number): Glance | undefined {
   const known = typeof record === 'object' && record !== null ? seenBefore.get(record) : undefined;
   if (known) return known.index === index ? known : { ...known, index };
-  const look = firstLook(record, index);
+  const look = unlessItFails(() => firstLook(record as Json, index));
   if (look && isOwn(record as object)) seenBefore.set(record as object, look);
   return look;
 }
 
 /** A look that trusts nothing. */
-function firstLook(record: unknown, index: number): Glance | undefined {
-  try {
-    const { document, schemaVersion, date, sessionOfDay, label, items, stops, symptoms, pain } = record as Json;
-    if (document !== 'record' || schemaVersion !== 2) return undefined;
-    if (typeof date !== 'string' || !isCalendarDay(date) || !Array.isArray(items)) return undefined;
-    if (sessionOfDay !== undefined && typeof sessionOfDay !== 'number') return undefined;
-    if (pain !== undefined && !Array.isArray(pain)) return undefined;
-    return {
-      index,
-      date,
-      sessionOfDay,
-      label,
-      items: items as unknown as Placed,
-      reports: !isEmpty(stops) || !isEmpty(symptoms) || (pain ?? []).some(isSevere),
-    };
-  } catch {
-    return undefined;
-  }
+function firstLook(record: Json, index: number): Glance | undefined {
+  const { document, schemaVersion, date, sessionOfDay, label, items, stops, symptoms, pain } = record;
+  if (document !== 'record' || schemaVersion !== 2) return undefined;
+  if (typeof date !== 'string' || !isCalendarDay(date) || !Array.isArray(items)) return undefined;
+  if (sessionOfDay !== undefined && typeof sessionOfDay !== 'number') return undefined;
+  if (pain !== undefined && !Array.isArray(pain)) return undefined;
+  const reports = !isEmpty(stops) || !isEmpty(symptoms) || (pain ?? []).some(isSevere);
+  return { index, date, sessionOfDay, label, items: items as unknown as Placed, reports };
 }
 
 /** What was done, whatever was noted of it: the same twice on a day is one session that was given twice. */
-const doneIn = (record: unknown): string | undefined => {
-  try {
+const doneIn = (record: unknown): string | undefined =>
+  unlessItFails(() => {
     const { items } = plainCopy(record) as { readonly items: readonly Json[] };
     return JSON.stringify(items.map(({ exercise, limb, side, done }) => [exercise, limb, side, done]));
-  } catch {
-    return undefined;
-  }
-};
+  });
 
 /** The days of looks in order that have several. */
 function daysOfSeveral(glances: readonly Glance[]): Glance[][] {
@@ -123,13 +119,8 @@ const inOrder = (a: Glance, b: Glance): number =>
   a.date === b.date ? (a.sessionOfDay ?? 0) - (b.sessionOfDay ?? 0) : a.date < b.date ? -1 : 1;
 
 /** The exercises of a record; nothing where they cannot be read. */
-function placesIn({ items }: Glance): Placed | undefined {
-  try {
-    return items.map(({ exercise, limb, side }) => ({ exercise, limb, side }));
-  } catch {
-    return undefined;
-  }
-}
+const placesIn = ({ items }: Glance): Placed | undefined =>
+  unlessItFails(() => items.map(({ exercise, limb, side }) => ({ exercise, limb, side })));
 
 /**
  * The records that are needed whole, oldest first: the last day, the last sessions of each item and limb, every report.

@@ -1,4 +1,5 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
+import type { Exact } from '../answer/defined.js';
 import type { Limb, LoadUnit, Posture, Side } from '../quantity/quantities.js';
 import type { DayCheck } from './questions.js';
 import type { PainReport } from './pain.js';
@@ -33,8 +34,10 @@ export interface DoneItem {
    * `[30, 15, 15, 17]`; a rest [s] left out is taken as planned. With `asPlanned` those of the plan when left out.
    */
   readonly sets?: readonly (DoneSet | number)[] | undefined;
-  /** Name of the exercise that was done in its place that day. Its load is given, and it has no 1RM here. */
+  /** Name of the exercise that was done in its place that day. Give its load, or `unloaded`; it has no 1RM here. */
   readonly instead?: string | undefined;
+  /** Nothing was lifted in the exercise that was done `instead`. */
+  readonly unloaded?: true | undefined;
   /** Load really lifted [`unit` of the plan], 0.1–2000; that of the plan when left out, of a range its lower end. */
   readonly load?: number | undefined;
   /** Cuff pressure really held [mmHg], 1–1000. */
@@ -106,32 +109,16 @@ interface DoneFacts {
   readonly cuffWidthCm?: number;
   /** Limb circumference [cm]; left out where it is not known. */
   readonly circumferenceCm?: number;
-  /** What was done. */
-  readonly done: {
+  /** What was done; what was not recorded is left out. */
+  readonly done: Exact<Omit<DoneItem, 'exercise' | 'limb' | 'side' | 'sets' | 'load' | 'stoppedEarly'>> & {
     /** Sets that were done. */
     readonly sets: PlanItem['sets'];
     /** Load lifted [`unit`]; absent where there is none. */
     readonly load?: number;
     /** Unit of the load; absent where there is no load. */
     readonly unit?: LoadUnit;
-    /** Name of the exercise that was done in place of the planned one. */
-    readonly instead?: string;
-    /** Cuff pressure held [mmHg]. */
-    readonly heldMmHg?: number;
-    /** Limb occlusion pressure measured that day [mmHg]. */
-    readonly occlusionMmHg?: number;
-    /** Cuff pressure held in the rests, with partial restriction [mmHg]. */
-    readonly restHeldMmHg?: number;
-    /** How long this limb’s cuff was deflated since its exercise before [s]. */
-    readonly reperfusedBeforeS?: number;
-    /** How long the cuff was inflated before the first set [s]. */
-    readonly inflatedBeforeS?: number;
-    /** How long the cuff stayed inflated after the last set [s]. */
-    readonly deflatedAfterS?: number;
     /** Whether the exercise was stopped early. */
     readonly stoppedEarly: boolean;
-    /** Whether the last set went to failure; left out where it was not recorded. */
-    readonly lastSetToFailure?: boolean;
   };
 }
 
@@ -141,30 +128,26 @@ export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number] | 'tota
 /** One exercise on one limb, with whole answers: what the plan had, and what was done. */
 export interface ExpandedRecordItem extends Pick<ExpandedPlanItem, (typeof KEPT)[number] | 'totals'>, DoneFacts {}
 
+/** One exercise on one limb of a plan or of a record, with whole answers. */
+export type ExpandedItem = ExpandedPlanItem | ExpandedRecordItem;
+
 /** What a record says besides the numbers worked out for it. */
-interface RecordFacts extends Feelings {
+interface RecordFacts
+  extends
+    Feelings,
+    Exact<Pick<RecordRequest, 'date' | 'sessionOfDay' | 'systolicMmHg' | 'diastolicMmHg' | 'dayCheck'>> {
   /** Kind of document. */
   readonly document: 'record';
   /** Version of the format of the document. */
   readonly schemaVersion: 2;
   /** Version of the library that made it. */
   readonly libraryVersion: string;
-  /** Day of the session, `YYYY-MM-DD`. */
-  readonly date: string;
-  /** Which session of the day it was, from 1. */
-  readonly sessionOfDay?: number;
   /** What to call the person on the page; no real name is needed. */
   readonly label?: string;
   /** Posture of the session, as planned. */
   readonly posture: Posture;
-  /** Systolic blood pressure before the session [mmHg]. */
-  readonly systolicMmHg?: number;
-  /** Diastolic blood pressure before the session [mmHg]. */
-  readonly diastolicMmHg?: number;
   /** Symptoms that were reported, by code. */
   readonly symptoms: readonly Symptom[];
-  /** The check before the session, where one was given. */
-  readonly dayCheck?: DayCheck;
   /** Assumptions in the record. */
   readonly assumptions: readonly Assumption[];
   /** Reasons not to train: those of the plan and of this session, with the decisions that lifted them. */

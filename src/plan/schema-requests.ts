@@ -249,7 +249,7 @@ export const doneDetails = /* @__PURE__ */ once(() => ({
       'deflatedAfterS',
     ),
   ),
-  ...some({ lastSetToFailure: z.boolean(), instead: text(120) }),
+  ...some({ lastSetToFailure: z.boolean(), instead: text(120), unloaded: z.literal(true) }),
 }));
 
 const doneItem = /* @__PURE__ */ once(() =>

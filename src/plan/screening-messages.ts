@@ -3,7 +3,7 @@ import type { DayCode, ScreeningCode } from '../answer/codes.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** What a yes to a question of `screen` leads to. */
-export const conditionMessages = {
+const conditionMessages = {
   'venous-thromboembolism':
     'Blood clot in a vein or in the lung, now or in the past: see a doctor before you train with a cuff.',
   thrombophilia: 'Known clotting disorder: see a doctor before you train with a cuff.',
@@ -55,7 +55,7 @@ export const conditionMessages = {
 } as const satisfies Record<ScreeningCode, string>;
 
 /** What a yes to a question of `checkDay` leads to. */
-export const dayMessages = {
+const dayMessages = {
   'today-new-condition':
     'A new illness, injury, medicine or pregnancy since the screening: do not train today. Screen again.',
   'today-chest':

@@ -11,6 +11,10 @@ export const mostSevereFirst = <C extends Pick<Caution, 'severity'>>(cautions: r
 export const messageKey = ({ code, values = {} }: Pick<Sentence, 'code' | 'values'>): string =>
   JSON.stringify([code, Object.entries(values).sort(([a], [b]) => (a < b ? -1 : 1))]);
 
+/** Every sentence once. */
+export const uniqueMessages = <M extends Pick<Sentence, 'code' | 'values'>>(messages: readonly M[]): M[] => [
+  ...new Map(messages.map((one) => [messageKey(one), one])).values(),
+];
+
 /** Every caution once, most severe first. */
-export const uniqueCautions = (cautions: readonly Caution[]): Caution[] =>
-  mostSevereFirst([...new Map(cautions.map((caution) => [messageKey(caution), caution])).values()]);
+export const uniqueCautions = (cautions: readonly Caution[]): Caution[] => mostSevereFirst(uniqueMessages(cautions));

@@ -1,9 +1,6 @@
-import type { Answer } from '../answer/answer.js';
 import { type Exact, defined } from '../answer/defined.js';
 import type { Reader } from '../answer/reader.js';
-import { convertLoad } from '../quantity/convert.js';
-import { Math } from '../quantity/maths.js';
-import { LIMBS, loadUnitOf, SIDES, type Limb, type Quantity, type Side } from '../quantity/quantities.js';
+import { LIMBS, SIDES, type Limb, type Quantity, type Side } from '../quantity/quantities.js';
 import type { WeekExercise, WeekLimb, WeekSums } from './week-types.js';
 import { need, type Asked } from '../answer/needs.js';
 import {
@@ -16,6 +13,7 @@ import {
   A_GOAL,
 } from './needs.js';
 import { NAME } from '../session/needs.js';
+import { highest, inKilograms } from '../session/working.js';
 
 const OF_EXERCISE = ['peakLoadKg', 'peakPercentOneRepMax', 'percentLop', 'restrictionMin'] as const;
 const OF_LIMB = [...OF_EXERCISE, 'volumeLoadKg', 'circumferenceCm', 'worstPain'] as const;
@@ -91,47 +89,33 @@ export function readGoals(reader: Reader): StageGoal[] {
   });
 }
 
-const kilograms = (answer: Answer | undefined): number | undefined =>
-  answer && convertLoad(answer.value, loadUnitOf(answer.unit), 'kg');
+/** What a limb or one exercise on it goes through in a week. */
+type Sums = Pick<WeekExercise, 'peakLoad' | 'peakPercentOneRepMax' | 'percentLop' | 'restrictionTime'> &
+  Partial<Pick<WeekLimb, 'volumeLoad' | 'circumferenceCm' | 'worstPain'>>;
 
-function ofExercise(measure: GoalMeasure, one: Omit<WeekExercise, 'exercise'> | undefined): number | undefined {
-  switch (measure) {
-    case 'peakLoadKg':
-      return kilograms(one?.peakLoad);
-    case 'peakPercentOneRepMax':
-      return one?.peakPercentOneRepMax?.value;
-    case 'percentLop':
-      return one?.percentLop?.value;
-    default:
-      return one && one.restrictionTime.value / 60;
-  }
-}
-
-function ofLimb(measure: GoalMeasure, limb: WeekLimb | undefined, exercise: string | undefined): number | undefined {
-  if (exercise !== undefined) {
-    return ofExercise(
-      measure,
-      limb?.exercises.find((one) => one.exercise === exercise),
-    );
-  }
-  const shares = limb?.exercises.flatMap(({ percentLop }) => percentLop?.value ?? []) ?? [];
-  if (measure === 'percentLop') return shares.length > 0 ? Math.max(...shares) : undefined;
-  if (measure === 'volumeLoadKg') return kilograms(limb?.volumeLoad);
-  if (measure === 'circumferenceCm') return limb?.circumferenceCm;
-  if (measure === 'worstPain') return limb?.worstPain?.value;
-  return ofExercise(measure, limb);
-}
+const FOUND: Readonly<Record<(typeof OF_LIMB)[number], (of: Sums) => number | undefined>> = {
+  peakLoadKg: ({ peakLoad }) => peakLoad && inKilograms(peakLoad),
+  peakPercentOneRepMax: ({ peakPercentOneRepMax }) => peakPercentOneRepMax?.value,
+  percentLop: ({ percentLop }) => percentLop?.value,
+  restrictionMin: ({ restrictionTime }) => restrictionTime.value / 60,
+  volumeLoadKg: ({ volumeLoad }) => volumeLoad && inKilograms(volumeLoad),
+  circumferenceCm: ({ circumferenceCm }) => circumferenceCm,
+  worstPain: ({ worstPain }) => worstPain?.value,
+};
 
 /** What was found of a goal in a week; nothing where it was not measured. */
 function foundIn({ measure, limb, side, exercise, found }: StageGoal, week: WeekSums | undefined): number | undefined {
   if (measure === undefined) return found;
-  if (measure === 'sessions' || measure === 'restrictedSessions') return week?.[measure].value;
-  if (measure === 'sessionLoad') return week?.sessionLoad?.value;
-  return ofLimb(
-    measure,
-    week?.limbs.find((one) => one.limb === limb && one.side === side),
-    exercise,
-  );
+  if (measure === 'sessions' || measure === 'restrictedSessions' || measure === 'sessionLoad') {
+    return week?.[measure]?.value;
+  }
+  const own = week?.limbs.find((one) => one.limb === limb && one.side === side);
+  if (exercise !== undefined) {
+    const one = own?.exercises.find((other) => other.exercise === exercise);
+    return one && FOUND[measure](one);
+  }
+  const percentLop = highest(own?.exercises.flatMap((one) => one.percentLop ?? []) ?? []);
+  return own && FOUND[measure]({ ...own, ...(percentLop && { percentLop }) });
 }
 
 /** Each goal compared with a week. */

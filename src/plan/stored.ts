@@ -1,6 +1,7 @@
 import type { Caution } from '../answer/answer.js';
 import { describe, InputError, issue, within, type InputIssue, type Path } from '../answer/issues.js';
 import { isOwn } from '../answer/own.js';
+import type { Part } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
 import { version } from '../study/version.js';
 import { checkConsistency, finder, isNear, type Found } from './consistency.js';
@@ -13,10 +14,8 @@ import { need, type Needed, LEFT_OUT } from '../answer/needs.js';
 import { OUR_DOCUMENT, KNOWN_VERSION, KNOWN_CODE, THE_SAME, LIST_LENGTH } from './needs.js';
 import { optionIssue, fieldIssue } from '../answer/field-reader.js';
 
-type Json = Readonly<Record<string, unknown>>;
-
 /** How a document of one version becomes one of the next, by the version it comes from. */
-export type Upgrades = Readonly<Record<number, (older: Json) => Json>>;
+type Upgrades = Readonly<Record<number, (older: Part) => Part>>;
 
 /** A document with whole answers, where it has any: what the library works with. */
 export interface Read<T = Verified, E = T> {
@@ -41,7 +40,7 @@ export interface StoredKind<T = Verified, E = T> {
 }
 
 /** A document stepped up to the current version, one version at a time. A newer one is refused. */
-export function upgraded(document: Json, current: number, upgrades: Upgrades): Json {
+export function upgraded(document: Part, current: number, upgrades: Upgrades): Part {
   const given = document['schemaVersion'];
   const expected = need(KNOWN_VERSION, { current });
   const refuse = (code: 'missing' | 'not-one-of' | 'newer-document'): never => {
@@ -55,7 +54,7 @@ export function upgraded(document: Json, current: number, upgrades: Upgrades): J
   return step ? upgraded({ ...step(document), schemaVersion: given + 1 }, current, upgrades) : refuse('not-one-of');
 }
 
-export const isObject = (part: unknown): part is Json => typeof part === 'object' && part !== null;
+export const isObject = (part: unknown): part is Part => typeof part === 'object' && part !== null;
 const shown = (part: unknown): Needed =>
   Array.isArray(part) ? need(LIST_LENGTH, { length: part.length }) : need(THE_SAME, { value: describe(part) });
 
@@ -130,7 +129,6 @@ function verify<T extends Verified, E extends Verified>(document: T, kind: Store
   if (own) issues.push(...slipsIn(document, schema, []));
   if (issues.length > 0) throw new InputError(issues);
   const made = kind.remade(document);
-  checkConsistency(made.document, () => undefined);
   const { libraryVersion } = document;
   differences({ ...made.document, libraryVersion }, document, schema, [], found);
   if (own && issues.length > 0) throw new InputError(issues);
@@ -160,7 +158,7 @@ export const storedDocument = <K extends string>(
 ): Read<unknown> =>
   within(place, () => {
     const names = Object.keys(kinds) as K[];
-    const json = isOther(document, names) ? (document as Json) : (plainInput(document, OUR_DOCUMENT) as Json);
+    const json = isOther(document, names) ? (document as Part) : (plainInput(document, OUR_DOCUMENT) as Part);
     const name = names.find((kind) => json['document'] === kind);
     if (!name) throw new InputError([optionIssue(['document'], names, json['document'])]);
     if (isOwn(json)) return { document: json, expanded: expansionOf(json) ?? json };

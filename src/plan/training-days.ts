@@ -1,10 +1,9 @@
 import { DAY_EXPECTED } from '../answer/needs.js';
 import { InputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
-import { convertLoad } from '../quantity/convert.js';
 import { sum } from '../quantity/exact.js';
-import { loadUnitOf } from '../quantity/quantities.js';
 import type { LimbKilograms, LimbSeconds, TrainingDay } from '../session/week.js';
+import { inKilograms } from '../session/working.js';
 import { expandedInto } from './read-document.js';
 import type { ExpandedRecord, SessionRecord } from './record.js';
 import { daysBetween, isCalendarDay } from '../answer/day.js';
@@ -37,9 +36,7 @@ function dayOf(records: readonly ExpandedRecord[]): TrainingDay {
     const cuffed = own.filter(({ exercises }) => exercises > 0);
     if (cuffed.length > 0) restrictedS[field] = sum(cuffed.map(({ restrictionTime }) => restrictionTime.value));
     const lifted = own.flatMap(({ volumeLoad }) => volumeLoad ?? []);
-    if (lifted.length > 0) {
-      volumeKg[field] = sum(lifted.map(({ value, unit }) => convertLoad(value, loadUnitOf(unit), 'kg')));
-    }
+    if (lifted.length > 0) volumeKg[field] = sum(lifted.map(inKilograms));
   }
   return {
     loadAu: sum(records.map(({ sessionLoad }) => sessionLoad!.value)),

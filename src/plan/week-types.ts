@@ -6,13 +6,13 @@ import type { PainSite } from './pain.js';
 export interface WeekExercise {
   /** Name of the exercise. */
   readonly exercise: string;
-  /** Heaviest load, and heaviest share of 1RM; absent where there is no load, or a maximum is not known. */
+  /** Heaviest load of the week [kg or lb]; absent where there is no load. */
   readonly peakLoad?: Answer<'peak-load'>;
   /** Heaviest share of 1RM of the week [%]; absent where a load has no known maximum. */
   readonly peakPercentOneRepMax?: Answer<'peak-percent-of-maximum'>;
   /** Highest share of LOP that is set or held; absent without a cuff. */
   readonly percentLop?: Answer<'percent-of-occlusion'>;
-  /** Restriction time of this exercise over the week [s]; 0 without a cuff. */
+  /** Restriction time over the week [s]; 0 without a cuff. */
   readonly restrictionTime: Answer<'restriction-time'>;
 }
 
@@ -27,19 +27,13 @@ export interface WeekOcclusion {
 }
 
 /** What a limb that is trained goes through in a week. */
-export interface WeekLimb {
+export interface WeekLimb extends Pick<WeekExercise, 'peakLoad' | 'peakPercentOneRepMax' | 'restrictionTime'> {
   /** The limb that trains. */
   readonly limb: Limb;
   /** Side of the body that the limb is on. */
   readonly side: Side;
-  /** Heaviest load of any exercise [kg or lb]; absent where there is no load. */
-  readonly peakLoad?: Answer<'peak-load'>;
-  /** Heaviest share of 1RM of any exercise [%]; absent where a load has no known maximum. */
-  readonly peakPercentOneRepMax?: Answer<'peak-percent-of-maximum'>;
   /** Volume load over the week [kg or lb]; absent where there is no load. */
   readonly volumeLoad?: Answer<'volume-load'>;
-  /** Restriction time over the week [s]; 0 without a cuff. */
-  readonly restrictionTime: Answer<'restriction-time'>;
   /** Cuff pressure as a share of LOP × time, over the week [%·min]; absent without a cuff. */
   readonly relativePressureTime?: Answer<'relative-pressure-time'>;
   /** Each exercise of this limb in the week. */
@@ -67,4 +61,16 @@ export interface WeekSums {
   readonly sessionLoad?: Answer<'session-load'>;
   /** Each limb that is trained in the week. */
   readonly limbs: readonly WeekLimb[];
+}
+
+/** One week. */
+export interface WeekRow {
+  /** Number of the week, counted from `firstWeek`. */
+  readonly week: number;
+  /** Present where the week is marked as lighter on purpose. */
+  readonly deload?: true;
+  /** Sums over the planned sessions; absent where there are none. */
+  readonly planned?: WeekSums;
+  /** Sums over the records; absent where there are none. */
+  readonly done?: WeekSums;
 }

@@ -1,8 +1,9 @@
 import type { Answer } from '../answer/answer.js';
+import type { Loose } from '../answer/defined.js';
 import { Math } from '../quantity/maths.js';
 import { normalChance, normalQuantile } from '../statistics/normal.js';
 
-type Spread = Pick<Answer, 'value' | 'standardDeviation' | 'scale'>;
+type Spread = Loose<Pick<Answer, 'value' | 'standardDeviation' | 'scale'>>;
 
 /** The chance that the true value of an answer is at or below x; `undefined` where its error is not known. */
 export function chanceAtOrBelow(x: number, { value, standardDeviation, scale }: Spread): number | undefined {

@@ -47,7 +47,6 @@ export const estimateMessages = {
     'The answer is {ratio} times the systolic pressure. With a wide cuff on a thigh, lying down, expect 0.9–1.6 times.',
 } as const satisfies Catalogue;
 
-export type EstimateCode = keyof typeof estimateMessages;
 export const caution = /* @__PURE__ */ cautionsOf(estimateMessages);
 
 /** A reading outside the range that an equation was fitted on; the values hold its code, the text its name. */

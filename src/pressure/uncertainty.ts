@@ -88,7 +88,8 @@ export function outsideFields(equation: OcclusionEquation, readings: OcclusionRe
   const fields: ReadingName[] = [];
   for (const name in equation.fitted) {
     const field = name as ReadingName;
-    if (!inRange(equation, field, readings[field as keyof OcclusionReadings] as number)) fields.push(field);
+    const value = readings[field as keyof OcclusionReadings] as number | undefined;
+    if (value !== undefined && !inRange(equation, field, value)) fields.push(field);
   }
   return fields;
 }

@@ -37,10 +37,9 @@ function digitsOf(value: number): Digits {
   const places = 11 - Math.floor(Math.log10(Math.abs(value)));
   const long = value * (TENS[places] ?? NaN);
   const whole = Math.round(long);
-  // 12 digits, and far enough from half a digit that the product’s own rounding decides nothing.
-  if (Math.abs(whole) >= LONG / 10 && Math.abs(whole) < LONG && Math.abs(long - whole) < 0.49) {
-    return { whole, exponent: -places };
-  }
+  // Far enough from half a digit, the product’s own rounding decides nothing. Where the logarithm is one digit out, the
+  // value is a power of ten to 12 digits, which one digit more or less does not change.
+  if (Math.abs(long - whole) < 0.49) return { whole, exponent: -places };
   const [mantissa, exponent] = value.toExponential(11).split('e') as [string, string];
   return { whole: Number(mantissa.replace('.', '')), exponent: Number(exponent) - 11 };
 }
@@ -65,7 +64,6 @@ const withZeros = (whole: number | bigint, count: number): bigint => BigInt(`${w
 
 /** A whole number with more tens. */
 function raised(whole: number | bigint, tens: number): number | bigint {
-  if (tens === 0) return whole;
   const more = typeof whole === 'number' ? whole * (TENS[tens] ?? NaN) : NaN;
   return isExact(more) ? more : withZeros(whole, tens);
 }

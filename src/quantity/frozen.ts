@@ -3,9 +3,9 @@
  * Tables are frozen where they are defined; answers are made anew at each call, which costs less than freezing each.
  */
 export function frozen<const T>(table: T): T {
-  if (typeof table === 'object' && table !== null && !Object.isFrozen(table)) {
-    Object.freeze(table);
-    for (const part of Object.values(table)) frozen(part);
+  // null counts as frozen.
+  if (typeof table === 'object' && !Object.isFrozen(table)) {
+    for (const part of Object.values(Object.freeze(table as object))) frozen(part);
   }
   return table;
 }

@@ -1,13 +1,12 @@
-import type { Answer, AnswerKind } from '../answer/answer.js';
+import type { Answer } from '../answer/answer.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Unit } from '../quantity/quantities.js';
-import { exercisePart, limbRestriction, totalsOfExercise, wholeTotals } from './totals.js';
+import { exercisePart, limbRestriction, totalsOfExercise, wholeTotals, workTotals } from './totals.js';
 import { ofSide, scheduleSession } from './schedule.js';
 import { onSide, placeName, sidesOf, type FullPrescription, type FullSession } from './prescription.js';
-import { peaks } from './volume.js';
-import { highest, isTense, summed, total } from './working.js';
+import { highest, total } from './working.js';
 
 /** Four lines that a comparison is read in; the fourth is what the numbers do not say. */
 export type ComparedLine = 'joint' | 'work' | 'cuff' | 'session';
@@ -91,27 +90,10 @@ function percentLop({ sets, occlusionMmHg, side }: FullPrescription): Answer<'pe
 /** What one limb does and bears in a session. */
 export function limbTotals(parts: readonly FullPrescription[]): ComparedTotals {
   const all = parts.map((full) => ({ full, totals: totalsOfExercise(full) }));
-  const lifted = all.filter(({ full, totals }) => isTense(full) && totals.repetitions.value > 0);
-  const loaded = all.filter(
-    ({ full, totals }) =>
-      isTense(full) && (totals.repetitions.value > 0 || full.sets.some(({ load }) => load !== undefined)),
-  );
   const cuffed = all.filter(({ full }) => isCuffed(full));
-  const peak = loaded.map(({ full }) => peaks(full));
-  const sumOf = <K extends AnswerKind>(among: typeof all, of: (part: (typeof all)[number]) => Answer<K> | undefined) =>
-    summed(among.map(of), 'exercises');
   const { cautions: _, ...restriction } = limbRestriction(cuffed.map(({ totals }) => totals));
   return {
-    peakLoad: highest(peak.map(({ peakLoad }) => peakLoad)),
-    peakPercentOneRepMax: highest(peak.map(({ peakPercentOneRepMax }) => peakPercentOneRepMax)),
-    repetitions: sumOf(all, ({ totals }) => totals.repetitions),
-    volumeLoad: sumOf(lifted, ({ totals }) => totals.volumeLoad),
-    relativeVolumeLoad: sumOf(lifted, ({ totals }) => totals.relativeVolumeLoad),
-    bodyMassVolumeLoad: sumOf(
-      lifted.filter(({ totals }) => totals.bodyMassVolumeLoad),
-      ({ totals }) => totals.bodyMassVolumeLoad,
-    ),
-    timeUnderTension: sumOf(all, ({ totals }) => totals.timeUnderTension),
+    ...workTotals(all),
     ...(cuffed.length > 0 && { ...restriction, percentLop: highest(cuffed.map(({ full }) => percentLop(full))) }),
   };
 }

@@ -1,7 +1,9 @@
 import { logInterval, logNormalInterval, type Answer } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
-import { grades, weakest, type Grade } from '../evidence/grades.js';
+import { isGrade, weakest, type Grade } from '../evidence/grades.js';
+import { deviationAsShare } from '../pressure/answer-spread.js';
 import { Math, square } from '../quantity/maths.js';
 import { SIDES, type Quantity, type Side } from '../quantity/quantities.js';
 import { NORMAL_95 } from '../statistics/normal.js';
@@ -50,14 +52,14 @@ function readSide(reader: Reader, name: Side): Measured | undefined {
     return reader.judge(name, MEASURE, given) === undefined ? undefined : { value: given, evidence: 'definition' };
   }
   const { kind, unit, value, evidence, standardDeviation, scale } = (given ?? {}) as Partial<Answer>;
-  const isAnswer = typeof kind === 'string' && typeof evidence === 'string' && Object.hasOwn(grades, evidence);
+  const isAnswer = typeof kind === 'string' && isGrade(evidence);
   if (!isAnswer || typeof value !== 'number' || !(value > 0) || !((standardDeviation ?? 0) >= 0)) {
     if (given !== undefined) reader.report('wrong-type', name, NUMBER_OR_ANSWER, 'something else');
     return undefined;
   }
-  const share =
-    standardDeviation === undefined ? undefined : scale === 'log' ? standardDeviation : standardDeviation / value;
-  return { value, kind, unit: unit!, evidence: evidence!, ...(share !== undefined && { share }) };
+  const known = standardDeviation !== undefined;
+  const share = known ? deviationAsShare({ value, standardDeviation, scale }) : undefined;
+  return defined({ value, kind, unit, evidence, share });
 }
 
 /**

@@ -115,6 +115,34 @@ const overExercises = <N extends TotalName>(parts: readonly ExerciseTotals[], na
   ) as ExerciseTotals[N];
 type TotalName = Exclude<keyof ExerciseTotals, 'cautions'>;
 
+/** An exercise with what it adds up to. */
+interface DoneExercise {
+  readonly full: FullPrescription;
+  readonly totals: ExerciseTotals;
+}
+
+const isLifted = ({ full, totals }: DoneExercise): boolean => isTense(full) && totals.repetitions.value > 0;
+
+/** What exercises add up to in work, and the heaviest loads; undefined where one that should have a total has none. */
+export function workTotals(all: readonly DoneExercise[]) {
+  const loaded = all.filter(
+    (part) => isLifted(part) || (isTense(part.full) && part.full.sets.some(({ load }) => load !== undefined)),
+  );
+  const peak = loaded.map(({ full }) => peaks(full));
+  const parts = all.map(({ totals }) => totals);
+  const lifted = all.filter(isLifted).map(({ totals }) => totals);
+  const bodyMass = lifted.filter((part) => part.bodyMassVolumeLoad);
+  return {
+    peakLoad: highest(peak.map((part) => part.peakLoad)),
+    peakPercentOneRepMax: highest(peak.map((part) => part.peakPercentOneRepMax)),
+    repetitions: overExercises(parts, 'repetitions'),
+    volumeLoad: overExercises(lifted, 'volumeLoad'),
+    bodyMassVolumeLoad: overExercises(bodyMass, 'bodyMassVolumeLoad'),
+    relativeVolumeLoad: overExercises(lifted, 'relativeVolumeLoad'),
+    timeUnderTension: overExercises(parts, 'timeUnderTension'),
+  };
+}
+
 const sumOf = <K extends AnswerKind>(kind: K, values: readonly number[]): Answer<K> =>
   total(kind, sum(values), 's', { exercises: list(values) });
 
@@ -212,36 +240,28 @@ export function wholeTotals(
   const schedule = exercises.map((part) => part.schedule);
   const parts = exercises.map(({ totals }) => totals);
   const limbs = byLimb(schedule).flatMap(({ cuffIntervals }) => cautionsOfLimb(cuffIntervals));
-  const lifted = parts.filter(({ repetitions }, index) => isTense(schedule[index]!.full) && repetitions.value > 0);
-  const loaded = schedule.flatMap(({ full }, index) => {
-    const lifts =
-      isTense(full) && (parts[index]!.repetitions.value > 0 || full.sets.some(({ load }) => load !== undefined));
-    return lifts ? [peaks(full)] : [];
-  });
+  const done = exercises.map(({ schedule: { full }, totals }) => ({ full, totals }));
+  const { peakLoad, peakPercentOneRepMax, ...work } = workTotals(done);
+  const lifted = done.filter(isLifted).map(({ totals }) => totals);
   const cuffed = parts.filter((_, index) => schedule[index]!.any.length > 0);
   const clockS = inSeconds(schedule.at(-1)!.endNs);
   const { sessionRpe, sessionS = clockS } = session;
   const ends = defined({
-    peakLoad: highest(loaded.map((part) => part.peakLoad)),
-    peakPercentOneRepMax: highest(loaded.map((part) => part.peakPercentOneRepMax)),
+    peakLoad,
+    peakPercentOneRepMax,
     sessionLoad: sessionRpe === undefined ? undefined : sessionLoadOf(sessionRpe, sessionS),
   });
   if (parts.length === 1) {
     const { cautions, ...totals } = parts[0]!;
     return { ...totals, ...ends, cautions: once([...limbs, ...cautions]) };
   }
-  const bodyMass = lifted.filter((part) => part.bodyMassVolumeLoad);
   const { restrictionTime: _, ...restricted } = restrictionTotals(schedule.flatMap(({ any }) => any));
   const clock = added(
     { exercises: list(parts.map(({ sessionTime }) => sessionTime.value)) },
     { pauses: list(session.pauses) },
   );
   return defined({
-    repetitions: overExercises(parts, 'repetitions'),
-    volumeLoad: overExercises(lifted, 'volumeLoad'),
-    bodyMassVolumeLoad: overExercises(bodyMass, 'bodyMassVolumeLoad'),
-    relativeVolumeLoad: overExercises(lifted, 'relativeVolumeLoad'),
-    timeUnderTension: overExercises(parts, 'timeUnderTension'),
+    ...work,
     restrictionTime: overExercises(parts, 'restrictionTime'),
     ...restricted,
     ...pressureTotals(

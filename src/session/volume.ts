@@ -3,7 +3,7 @@ import { product, ratio, sum } from '../quantity/exact.js';
 import { interval, normalInterval, type Answer, type AnswerKind, type Inputs } from '../answer/answer.js';
 import { convertLoad } from '../quantity/convert.js';
 import { inFull } from '../quantity/format.js';
-import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
+import { loadUnitCode, loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
 import type { SetInterval } from './schedule.js';
 import type { FullPrescription } from './prescription.js';
 import { list, total } from './working.js';
@@ -53,9 +53,8 @@ function overMaximum<K extends AnswerKind>(
   unit: LoadUnit,
   oneRepMax: Answer<'one-repetition-maximum'>,
 ): Answer<K> {
-  const maximumUnit = oneRepMax.unit === '[lb_av]' ? 'lb' : 'kg';
   const scale = answerUnit === '%' ? 100 : 1;
-  const value = ratio([convertLoad(mass, unit, maximumUnit), scale], [oneRepMax.value]);
+  const value = ratio([convertLoad(mass, unit, loadUnitOf(oneRepMax.unit)), scale], [oneRepMax.value]);
   const { standardDeviation } = oneRepMax;
   const share = standardDeviation === undefined ? undefined : (value * standardDeviation) / oneRepMax.value;
   const part = { part: 'maximum', standardDeviation: share ?? 0, evidence: oneRepMax.evidence } as const;

@@ -11,6 +11,8 @@ import { assumption } from './assumptions.js';
 import { comparisonCaution } from './messages.js';
 import { frozen } from '../quantity/frozen.js';
 import { need } from '../answer/needs.js';
+import { defined } from '../answer/defined.js';
+import { total } from './working.js';
 import {
   AT_MOST_SESSIONS,
   EARLIER_WEEKS_LOADS,
@@ -113,7 +115,6 @@ const PLACES = [
   { field: 'rightLeg', limb: 'leg', side: 'right' },
 ] as const;
 
-const NOTHING: readonly never[] = /* @__PURE__ */ frozen([]);
 /** What we assume about a standard deviation: the same for every week, so made once. */
 const deviationAssumptions: Record<Deviation, readonly Assumption[]> = /* @__PURE__ */ (() =>
   frozen({
@@ -128,17 +129,8 @@ const answer = <K extends AnswerKind>(
   equation: string,
   evidence: Grade,
   inputs: Inputs,
-  assumptions: readonly Assumption[] = NOTHING,
-): Answer<K> => ({
-  kind,
-  value,
-  unit,
-  equation,
-  evidence,
-  inputs: inputs as Inputs<K>,
-  assumptions,
-  cautions: NOTHING,
-});
+  assumptions: readonly Assumption[] = [],
+): Answer<K> => ({ ...total(kind, value, unit, inputs, evidence), equation, assumptions });
 
 /** A sum over the days, shown day by day; days left out are 0. */
 const overDays = <K extends AnswerKind>(kind: K, days: readonly number[], unit: Unit): Answer<K> => {
@@ -146,6 +138,45 @@ const overDays = <K extends AnswerKind>(kind: K, days: readonly number[], unit: 
   const inputs = { day1, day2, day3, day4, day5, day6, day7 };
   return answer(kind, sum(days), unit, `${kind}-of-days`, 'definition', inputs);
 };
+
+/** A day after reading; of each limb in the order of the places, 0 where it is left out. */
+interface ReadDay {
+  readonly load: number;
+  readonly sessions: number;
+  readonly restrictedSessions: number;
+  readonly restrictedS: readonly number[];
+  readonly volumeKg: readonly number[];
+}
+
+function readLimbs(day: Reader, field: 'restrictedS' | 'volumeKg'): number[] {
+  const limbs = day.optionalChild(field);
+  return PLACES.map((place) => limbs?.optionalNumber(place.field, quantities[field]) ?? 0);
+}
+
+function readDay(day: Reader): ReadDay {
+  const load = day.number('loadAu');
+  const restrictedS = readLimbs(day, 'restrictedS');
+  const volumeKg = readLimbs(day, 'volumeKg');
+  const sessions = day.optionalNumber('sessions');
+  const restrictedSessions = day.optionalNumber('restrictedSessions');
+  if (sessions !== undefined && restrictedSessions !== undefined && restrictedSessions > sessions) {
+    day.refuse('restrictedSessions', AT_MOST_SESSIONS, String(restrictedSessions));
+  }
+  const isRestricted = restrictedS.some((time) => time > 0);
+  if (isRestricted && restrictedSessions === undefined && sessions !== undefined && sessions > 1) {
+    // Taken as one, several would pass the limits on sessions of a day and a week.
+    day.report('missing', 'restrictedSessions', need(RESTRICTED_OF, { count: sessions }));
+  } else if (isRestricted && restrictedSessions === 0) {
+    day.refuse('restrictedSessions', ONE_RESTRICTED, '0');
+  }
+  return {
+    load,
+    sessions: sessions ?? (load > 0 ? 1 : 0),
+    restrictedSessions: restrictedSessions ?? (isRestricted ? 1 : 0),
+    restrictedS,
+    volumeKg,
+  };
+}
 
 /** Standard deviation of the daily loads; exactly 0 where every day is the same. */
 function standardDeviation(values: readonly number[], mean: number, divisor: number): number {
@@ -206,52 +237,18 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
   const ratio = reader.optionalChoice('ratio', RATIO_FORMS);
   const earlier = reader.optionalNumbers('earlierWeeksAu', quantities.weekLoadAu);
   if (!reader.has('days')) reader.report('missing', 'days', SEVEN_DAYS);
-  const loads: number[] = [];
-  const counts: number[] = [];
-  const restricted: (number[] | undefined)[] = [];
-  const volumes: (number[] | undefined)[] = [];
-  const restrictedCounts: number[] = [];
-  const byLimb = (day: Reader, field: 'restrictedS' | 'volumeKg', sums: (number[] | undefined)[]): void => {
-    const limbs = day.optionalChild(field);
-    for (let place = 0; limbs && place < PLACES.length; place += 1) {
-      const value = limbs.optionalNumber(PLACES[place]!.field, quantities[field]);
-      if (value) (sums[place] ??= [0, 0, 0, 0, 0, 0, 0])[loads.length] = value;
-    }
-  };
-  for (const day of dayReaders ?? []) {
-    const load = day.number('loadAu');
-    byLimb(day, 'restrictedS', restricted);
-    byLimb(day, 'volumeKg', volumes);
-    loads.push(load);
-    const count = day.optionalNumber('sessions');
-    const cuffed = day.optionalNumber('restrictedSessions');
-    if (count !== undefined && cuffed !== undefined && cuffed > count) {
-      day.refuse('restrictedSessions', AT_MOST_SESSIONS, String(cuffed));
-    }
-    counts.push(count ?? (load > 0 ? 1 : 0));
-    const at = loads.length - 1;
-    const isRestricted = restricted.some((times) => times !== undefined && times[at]! > 0);
-    if (isRestricted && cuffed === undefined && count !== undefined && count > 1) {
-      // Taken as one, several would pass the limits on sessions of a day and a week.
-      const expected = need(RESTRICTED_OF, { count });
-      day.report('missing', 'restrictedSessions', expected);
-    } else if (isRestricted && cuffed === 0) {
-      day.refuse('restrictedSessions', ONE_RESTRICTED, '0');
-    }
-    restrictedCounts.push(cuffed ?? (isRestricted ? 1 : 0));
-  }
-  if (reader.fine && loads.length !== DAYS) {
-    reader.refuse('days', SEVEN_DAYS, `${loads.length}`);
-  }
+  const days = dayReaders?.map(readDay) ?? [];
+  if (reader.fine && days.length !== DAYS) reader.refuse('days', SEVEN_DAYS, String(days.length));
   if (ratio !== undefined && !reader.has('earlierWeeksAu')) {
     reader.report('missing', 'earlierWeeksAu', EARLIER_WEEKS_LOADS);
   } else if (earlier && ratio === undefined) {
     reader.refuse('earlierWeeksAu', need(LEFT_OUT_WITHOUT, { field: 'ratio' }), 'a value');
   } else if (earlier && reader.fine && earlier.length !== EARLIER_WEEKS) {
-    reader.refuse('earlierWeeksAu', EARLIER_WEEKS_LOADS, `${earlier.length}`);
+    reader.refuse('earlierWeeksAu', EARLIER_WEEKS_LOADS, String(earlier.length));
   }
   reader.done();
 
+  const loads = days.map((day) => day.load);
   const load = overDays('week-load', loads, '{AU}');
   const mean = load.value / DAYS;
   const sd = standardDeviation(loads, mean, deviation === 'sample' ? DAYS - 1 : DAYS);
@@ -259,65 +256,61 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
   const varied = sd > 0;
   if (!varied)
     cautions.push(comparisonCaution('note', load.value === 0 ? 'monotony-undefined-rest' : 'monotony-undefined-equal'));
-  cautions.push(...doseCautions(restricted, restrictedCounts));
+  cautions.push(...doseCautions(days));
   const assumptions = deviationAssumptions[deviation];
+  const weekly = { weekLoad: load, standardDeviationAu: sd, deviation };
   const monotony = varied
-    ? answer(
-        'monotony',
-        mean / sd,
-        '1',
-        `monotony-${deviation}`,
-        'published',
-        { weekLoad: load, standardDeviationAu: sd, deviation },
-        assumptions,
-      )
+    ? answer('monotony', mean / sd, '1', `monotony-${deviation}`, 'published', weekly, assumptions)
     : undefined;
   const strain =
     monotony &&
-    answer(
-      'strain',
-      load.value * monotony.value,
-      '{AU}',
-      `strain-${deviation}`,
-      'published',
-      monotony.inputs,
-      assumptions,
-    );
+    answer('strain', load.value * monotony.value, '{AU}', `strain-${deviation}`, 'published', weekly, assumptions);
   const acuteChronicRatio = ratio && earlier && ratioOf(ratio, load, earlier, cautions);
   const limbs = PLACES.flatMap(({ limb, side }, place) => {
-    const [times, kilograms] = [restricted[place], volumes[place]];
+    const times = ofPlace(days, 'restrictedS', place);
+    const kilograms = ofPlace(days, 'volumeKg', place);
     if (!times && !kilograms) return [];
     const restrictionTime = overDays('restriction-time', times ?? [], 's');
-    const volumeLoad = kilograms && overDays('volume-load', kilograms, 'kg');
-    return [{ limb, side, restrictionTime, ...(volumeLoad && { volumeLoad }) }];
+    return [
+      defined({ limb, side, restrictionTime, volumeLoad: kilograms && overDays('volume-load', kilograms, 'kg') }),
+    ];
   });
-  return {
+  return defined({
     load,
-    ...(monotony && { monotony }),
-    ...(strain && { strain }),
-    sessions: overDays('sessions', counts, '{sessions}'),
+    monotony,
+    strain,
+    sessions: overDays(
+      'sessions',
+      days.map(({ sessions }) => sessions),
+      '{sessions}',
+    ),
     limbs,
-    ...(acuteChronicRatio && { acuteChronicRatio }),
+    acuteChronicRatio,
     cautions,
-  };
+  });
 });
 
+/** What the days hold of one limb; nothing where it has none of it. */
+function ofPlace(days: readonly ReadDay[], field: 'restrictedS' | 'volumeKg', place: number): number[] | undefined {
+  const values = days.map((day) => day[field][place]!);
+  return values.some((value) => value > 0) ? values : undefined;
+}
+
 /** What the guards say of the restriction of a week: on each day and in all, by limb and by number of sessions. */
-function doseCautions(restricted: readonly (readonly number[] | undefined)[], counts: readonly number[]): Caution[] {
+function doseCautions(days: readonly ReadDay[]): Caution[] {
   const ofLimbs = PLACES.flatMap(({ field, limb, side }, place) => {
-    const times = restricted[place];
+    const times = ofPlace(days, 'restrictedS', place);
     if (!times) return [];
     const values = { limb, side };
     // The longest day represents the others: seven sentences add nothing to one.
     const longest = Math.max(...times);
+    const path = ['days', times.indexOf(longest), 'restrictedS', field];
     return [
-      ...guardCautions('limb-restriction-day', longest / 60, {
-        values,
-        path: ['days', times.indexOf(longest), 'restrictedS', field],
-      }),
+      ...guardCautions('limb-restriction-day', longest / 60, { values, path }),
       ...guardCautions('limb-restriction-week', sum(times) / 60, { values }),
     ];
   });
+  const counts = days.map(({ restrictedSessions }) => restrictedSessions);
   const most = Math.max(...counts);
   return [
     ...ofLimbs,

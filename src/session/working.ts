@@ -34,6 +34,10 @@ export const total = <K extends AnswerKind>(
   cautions: [],
 });
 
+/** A load or a volume load [kg]; what is no mass as it is. */
+export const inKilograms = ({ value, unit }: Answer): number =>
+  unit === '[lb_av]' ? convertLoad(value, 'lb', 'kg') : value;
+
 /** The same total of several parts, added up; nothing unless every part has it. One part is its own total. */
 export function summed<K extends AnswerKind>(
   parts: readonly (Answer<K> | undefined)[],
@@ -44,26 +48,17 @@ export function summed<K extends AnswerKind>(
   const there = parts.filter((part) => part !== undefined);
   if (there.length < parts.length) return undefined;
   const mixed = there.some(({ unit }) => unit !== first.unit);
-  const inUnit = ({ value, unit }: Answer): number =>
-    mixed && unit === '[lb_av]' ? convertLoad(value, 'lb', 'kg') : value;
-  const values = there.map(inUnit);
-  const unit = mixed ? 'kg' : first.unit;
-  return total(
-    first.kind,
-    sum(values),
-    unit,
-    { [field]: list(values) },
-    weakest(there.map(({ evidence }) => evidence)),
-  );
+  const values = there.map((part) => (mixed ? inKilograms(part) : part.value));
+  const evidence = weakest(there.map((part) => part.evidence));
+  return total(first.kind, sum(values), mixed ? 'kg' : first.unit, { [field]: list(values) }, evidence);
 }
 
 /** The highest of the same total of several parts; nothing unless every part has it. */
 export function highest<K extends AnswerKind>(parts: readonly (Answer<K> | undefined)[]): Answer<K> | undefined {
   const there = parts.filter((part) => part !== undefined);
   if (there.length < parts.length) return undefined;
-  const kilograms = ({ value, unit }: Answer): number => (unit === '[lb_av]' ? convertLoad(value, 'lb', 'kg') : value);
   return there.reduce<Answer<K> | undefined>(
-    (most, part) => (most && kilograms(most) >= kilograms(part) ? most : part),
+    (most, part) => (most && inKilograms(most) >= inKilograms(part) ? most : part),
     undefined,
   );
 }

@@ -225,6 +225,21 @@ function liftedOnce(set: ReadSet): OneRepMax {
   };
 }
 
+/** Cautions about a load that is not as an equation asks for it. */
+function loadCautions(equation: OneRepMaxEquation, value: number, set: ReadSet): Caution[] {
+  const { id, loadPercent, sources } = equation;
+  const more = { path: ['load'], source: sources[0]! } as const;
+  const cautions: Caution[] = [];
+  if (farFromFitted(equation, value, set))
+    cautions.push(caution('caution', 'load-far-from-fitted', { equation: id }, more));
+  const percentOneRepMax = (100 * set.load) / value;
+  if (loadPercent !== undefined && Math.abs(percentOneRepMax - loadPercent) > PERCENT_TOLERANCE) {
+    const values = { equation: id, asked: loadPercent, percentOneRepMax: format(percentOneRepMax) };
+    cautions.push(caution('caution', 'load-not-at-percent', values, more));
+  }
+  return cautions;
+}
+
 /** The maximum by one equation; `undefined` where the answer would be less than what was lifted. */
 export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assumption): OneRepMax | undefined {
   const { load, unit, reserve, r } = set;
@@ -232,43 +247,25 @@ export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assum
   const value = inUnit(equation, unit)(load, r);
   if (value < load) return undefined;
   const { id, basis, error } = equation;
-  const assumptions: Assumption[] = why ? [why] : [];
-  if (basis === 'data' && why?.code !== 'equation-fitted') assumptions.push(assumption('fitted-on', { equation: id }));
-  for (const code of equation.assumptions) assumptions.push(assumption(code));
-  const cautions = [...equationCautions(equation, set), ...reserveCautions(set)];
-  const errors: ErrorPart[] = [];
   const own = equationDeviation(equation, value, r, unit);
   const known = !Number.isNaN(own);
   const misjudged = reserveError(reserve);
-  if (known) {
-    errors.push({ part: 'equation', standardDeviation: own, evidence: error ? 'published' : 'derived' });
-    if (error) assumptions.push(assumption('error-of-publication', { equation: id }));
-    else {
-      assumptions.push(assumption('error-share', { percentOneRepMax: 100 * EQUATION_SHARE }));
-    }
-    assumptions.push(normalInterval);
-  } else {
-    assumptions.push(assumption('no-error-above-ten'));
+  const errors: ErrorPart[] = [{ part: 'equation', standardDeviation: own, evidence: error ? 'published' : 'derived' }];
+  if (misjudged > 0) {
+    const standardDeviation = reserveDeviation(equation, value, r, misjudged);
+    errors.push({ part: 'reserve', standardDeviation, evidence: 'derived' });
   }
+  const assumptions: Assumption[] = why ? [why] : [];
+  if (basis === 'data' && why?.code !== 'equation-fitted') assumptions.push(assumption('fitted-on', { equation: id }));
+  for (const code of equation.assumptions) assumptions.push(assumption(code));
+  if (!known) assumptions.push(assumption('no-error-above-ten'));
+  else if (error) assumptions.push(assumption('error-of-publication', { equation: id }), normalInterval);
+  else assumptions.push(assumption('error-share', { percentOneRepMax: 100 * EQUATION_SHARE }), normalInterval);
   if (reserve.rating !== undefined) {
     const { rating, from, to } = reserve;
     assumptions.push(assumption('reserve-of-rating', { from, to, rating }));
   }
-  if (misjudged > 0) {
-    const standardDeviation = reserveDeviation(equation, value, r, misjudged);
-    errors.push({ part: 'reserve', standardDeviation, evidence: 'derived' });
-    assumptions.push(assumption('reserve-added'));
-  }
-  if (farFromFitted(equation, value, set)) {
-    cautions.push(
-      caution('caution', 'load-far-from-fitted', { equation: id }, { path: ['load'], source: equation.sources[0]! }),
-    );
-  }
-  const percentOneRepMax = (100 * load) / value;
-  if (equation.loadPercent !== undefined && Math.abs(percentOneRepMax - equation.loadPercent) > PERCENT_TOLERANCE) {
-    const words = { equation: id, asked: equation.loadPercent, percentOneRepMax: format(percentOneRepMax) };
-    cautions.push(caution('caution', 'load-not-at-percent', words, { path: ['load'], source: equation.sources[0]! }));
-  }
+  if (misjudged > 0) assumptions.push(assumption('reserve-added'));
   return {
     kind: 'one-repetition-maximum',
     value,
@@ -278,7 +275,7 @@ export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assum
     evidence: equation.evidence,
     inputs: inputsOf(set),
     assumptions,
-    cautions,
+    cautions: [...equationCautions(equation, set), ...reserveCautions(set), ...loadCautions(equation, value, set)],
   };
 }
 

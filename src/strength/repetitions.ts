@@ -1,4 +1,4 @@
-import { type Answer, type Caution } from '../answer/answer.js';
+import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import { LEFT_OUT_WITH, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
@@ -84,6 +84,11 @@ export interface RepetitionsInput {
 const IDS = /* @__PURE__ */ (() => oneRepMaxEquations.map(({ id }) => id))();
 
 const equationNamed = (id: string): OneRepMaxEquation => oneRepMaxEquations.find((each) => each.id === id)!;
+
+const assumptionsOf = ({ assumptions, basis, id }: OneRepMaxEquation): Assumption[] => [
+  ...assumptions.map((code) => assumption(code)),
+  ...(basis === 'data' ? [assumption('fitted-on', { equation: id })] : []),
+];
 
 function cautionsOf(equation: OneRepMaxEquation | undefined, r: number): Caution[] {
   const cautions: Caution[] = [
@@ -173,11 +178,7 @@ export const percentAtRepetitions = /* @__PURE__ */ withInput(function percentAt
     equation: once ? 'lifted-once' : id,
     evidence: equation.evidence,
     inputs: { repetitions, ...(once && { equation: id }) },
-    assumptions: [
-      ...(once ? [assumption('one-repetition-is-the-maximum')] : []),
-      ...equation.assumptions.map((code) => assumption(code)),
-      ...(equation.basis === 'data' ? [assumption('fitted-on', { equation: id })] : []),
-    ],
+    assumptions: [...(once ? [assumption('one-repetition-is-the-maximum')] : []), ...assumptionsOf(equation)],
     cautions: cautionsOf(equation, repetitions),
   };
 });
@@ -241,10 +242,7 @@ export const repetitionsAtPercent = /* @__PURE__ */ withInput(function repetitio
     equation: percentOneRepMax === 100 ? 'lifted-once' : id,
     evidence,
     inputs: { percentOneRepMax, ...(percentOneRepMax === 100 && { equation: id }) },
-    assumptions: [
-      ...equation.assumptions.map((code) => assumption(code)),
-      ...(equation.basis === 'data' ? [assumption('fitted-on', { equation: id })] : []),
-    ],
+    assumptions: assumptionsOf(equation),
     cautions: cautionsOf(equation, value),
   };
 });

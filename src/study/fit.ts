@@ -20,8 +20,8 @@ import {
 } from './fitted-equation.js';
 import { caution, notNormal, short } from './cautions.js';
 import { readFlag } from './options.js';
-import { rangeOf, readRow, rowReaders, type FitRow } from './own-rows.js';
-import { need, type Asked } from '../answer/needs.js';
+import { rangeOf, readRow, refuse, rowReaders, type FitRow } from './own-rows.js';
+import { need } from '../answer/needs.js';
 import {
   ROWS_FOR_TERMS,
   EACH_ONCE,
@@ -130,24 +130,18 @@ export const fitOcclusionEquation = /* @__PURE__ */ withInput(function fitOcclus
   );
   const measured = rows.map(({ valueMmHg }) => valueMmHg);
   const fit = leastSquares(columns, measured);
-  const refuse = (name: string, expected: Asked, received: string): never => {
-    reader.report('wrong-relation', name, expected, received);
-    return reader.done() as never;
-  };
   if ('why' in fit) {
-    if (fit.column < 0) return refuse('rows', VARYING_PRESSURES, 'one value in every row');
+    if (fit.column < 0) return refuse(reader, 'rows', VARYING_PRESSURES, 'one value in every row');
     const field = terms[fit.column]!;
     return fit.why === 'constant'
-      ? refuse('terms', need(VARYING_FIELD, { field }), 'one value in every row')
-      : refuse('terms', need(INDEPENDENT, { field }), describe(field));
+      ? refuse(reader, 'terms', need(VARYING_FIELD, { field }), 'one value in every row')
+      : refuse(reader, 'terms', need(INDEPENDENT, { field }), describe(field));
   }
   const alone = fit.leverages.findIndex((leverage) => leverage > 1 - 1e-9);
-  if (alone >= 0) return refuse('rows', need(NO_ROW_ALONE, { row: alone }), 'one that does');
-  const beyond = [fit.intercept, ...fit.slopes].find((value) => Math.abs(value) > COEFFICIENT.max);
-  if (beyond !== undefined) {
-    const expected = need(BOUNDED_COEFFICIENTS, { min: COEFFICIENT.min, max: COEFFICIENT.max });
-    return refuse('rows', expected, beyond.toPrecision(3));
-  }
+  if (alone >= 0) refuse(reader, 'rows', need(NO_ROW_ALONE, { row: alone }), 'one that does');
+  const { min, max } = COEFFICIENT;
+  const beyond = [fit.intercept, ...fit.slopes].find((value) => Math.abs(value) > max);
+  if (beyond !== undefined) refuse(reader, 'rows', need(BOUNDED_COEFFICIENTS, { min, max }), beyond.toPrecision(3));
   const t = studentT95(fit.degreesOfFreedom);
   const intercept = coefficientOf(fit.intercept, fit.interceptError, t);
   const fitted = terms.map((field, term) => ({

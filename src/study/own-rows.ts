@@ -3,7 +3,7 @@ import type { Reader } from '../answer/reader.js';
 import type { Range } from '../pressure/equation.js';
 import { limbCircumference, quantities, SEXES, type Limb, type Sex } from '../quantity/quantities.js';
 import { OWN_READINGS, TERM_FIELDS, type TermField } from './fitted-equation.js';
-import { ABOVE_DIASTOLIC, need } from '../answer/needs.js';
+import { ABOVE_DIASTOLIC, need, type Asked } from '../answer/needs.js';
 import { ROWS } from './needs.js';
 
 /** One person’s measured occlusion pressure with the readings to predict it from. */
@@ -72,6 +72,12 @@ export function rowReaders(reader: Reader): readonly Reader[] {
   const readers = reader.optionalList('rows', ROWS, MOST_ROWS);
   if (!readers && !reader.has('rows')) reader.report('missing', 'rows', ROWS, 'undefined');
   return readers ?? [];
+}
+
+/** Refuses the input for what its rows show together. */
+export function refuse(reader: Reader, name: string, expected: Asked, received: string): never {
+  reader.report('wrong-relation', name, expected, received);
+  return reader.done() as never;
 }
 
 export const rangeOf = (values: readonly number[]): Range => ({

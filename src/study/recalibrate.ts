@@ -1,4 +1,5 @@
 import { Math, square } from '../quantity/maths.js';
+import type { Caution } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { OcclusionEquation, OcclusionReadings } from '../pressure/equation.js';
@@ -18,7 +19,7 @@ import {
   type TermField,
 } from './fitted-equation.js';
 import { caution, short } from './cautions.js';
-import { rangeOf, rangesOf, readRow, rowReaders, type FitRow } from './own-rows.js';
+import { rangeOf, rangesOf, readRow, refuse, rowReaders, type FitRow } from './own-rows.js';
 import { need, AT_LEAST } from '../answer/needs.js';
 import { VARYING_PRESSURES, NO_ROW_ALONE, NO_PADDING, ONE_WIDTH, DIFFERING, VARYING_MORE } from './needs.js';
 
@@ -73,6 +74,23 @@ function without({ rows, meanX, meanY, xx, xy, yy }: Moments, x: number, y: numb
     xy: xy - share * dx * dy,
     yy: yy - share * dy * dy,
   };
+}
+
+/** The moments of estimates x and measurements y, which must vary, and not through one row alone. */
+function momentsOf(reader: Reader, equation: string, x: readonly number[], y: readonly number[]): Moments {
+  const rows = x.length;
+  const [meanX, meanY] = [mean(x), mean(y)];
+  const [dx, dy] = [x.map((value) => value - meanX), y.map((value) => value - meanY)];
+  const products = (a: readonly number[], b: readonly number[]): number =>
+    accurateSum(a.map((value, row) => value * b[row]!));
+  const moments = { rows, meanX, meanY, xx: products(dx, dx), xy: products(dx, dy), yy: products(dy, dy) };
+  const varies = (squares: number, middle: number): boolean =>
+    Math.sqrt(squares) > 1e-9 * Math.abs(middle) * Math.sqrt(rows);
+  if (!varies(moments.yy, meanY)) refuse(reader, 'rows', VARYING_PRESSURES, 'one value in every row');
+  if (!varies(moments.xx, meanX)) refuse(reader, 'rows', need(DIFFERING, { equation }), 'one value in every row');
+  const alone = x.findIndex((estimate, row) => !(without(moments, estimate, y[row]!).xx > 1e-9 * moments.xx));
+  if (alone >= 0) refuse(reader, 'rows', need(NO_ROW_ALONE, { row: alone }), 'one that does');
+  return moments;
 }
 
 /** The share of a correction that is kept: 1 − 1 / F, and nothing where F is below 1. */
@@ -177,27 +195,11 @@ export const recalibrateOcclusionEquation = /* @__PURE__ */ withInput(function r
 
   const x = people.map((readings) => base.apply(readings));
   const y = rows.map(({ valueMmHg }) => valueMmHg);
-  const [meanX, meanY] = [mean(x), mean(y)];
-  const products = (a: readonly number[], b: readonly number[]): number =>
-    accurateSum(a.map((value, row) => value * b[row]!));
-  const [dx, dy] = [x.map((value) => value - meanX), y.map((value) => value - meanY)];
-  const moments = { rows: x.length, meanX, meanY, xx: products(dx, dx), xy: products(dx, dy), yy: products(dy, dy) };
-  const varies = (squares: number, middle: number): boolean =>
-    Math.sqrt(squares) > 1e-9 * Math.abs(middle) * Math.sqrt(x.length);
-  if (!varies(moments.yy, meanY)) {
-    reader.report('wrong-relation', 'rows', VARYING_PRESSURES, 'one value in every row');
-  } else if (!varies(moments.xx, meanX)) {
-    reader.report('wrong-relation', 'rows', need(DIFFERING, { equation: baseId }), 'one value in every row');
-  }
-  reader.done();
-  const alone = x.findIndex((estimate, row) => !(without(moments, estimate, y[row]!).xx > 1e-9 * moments.xx));
-  if (alone >= 0) reader.report('wrong-relation', 'rows', need(NO_ROW_ALONE, { row: alone }), 'one that does');
-  reader.done();
+  const moments = momentsOf(reader, baseId, x, y);
   const fit = shrunk(moments);
   if (!(Math.abs(fit.slope) <= COEFFICIENT.max && Math.abs(fit.intercept) <= COEFFICIENT.max)) {
-    reader.report('wrong-relation', 'rows', VARYING_MORE, fit.slope.toPrecision(3));
+    refuse(reader, 'rows', VARYING_MORE, fit.slope.toPrecision(3));
   }
-  reader.done();
 
   const t = studentT95(fit.degreesOfFreedom);
   const leftOut = x.map((estimate, row) => {
@@ -231,20 +233,21 @@ export const recalibrateOcclusionEquation = /* @__PURE__ */ withInput(function r
     degreesOfFreedom: fit.degreesOfFreedom,
     residualMmHg: fit.residual,
     leaveOneOutMmHg,
-    leverage: { means: [meanX], factor: [[1 / Math.sqrt(moments.xx)]] },
+    leverage: { means: [moments.meanX], factor: [[1 / Math.sqrt(moments.xx)]] },
     ranges: rangesOf(rows),
-    cautions: [
-      ...(fit.slope > 0
-        ? []
-        : [caution('caution', 'recalibration-reversed', { equation: base.id, slope: short(fit.slope) })]),
-      ...(leaveOneOutMmHg < published.rootMeanSquareMmHg
-        ? []
-        : [
-            caution('caution', 'recalibration-no-better', {
-              recalibrated: short(leaveOneOutMmHg),
-              published: short(published.rootMeanSquareMmHg),
-            }),
-          ]),
-    ],
+    cautions: cautionsOf(base.id, fit.slope, leaveOneOutMmHg, published.rootMeanSquareMmHg),
   };
 });
+
+/** What speaks against using the result. */
+function cautionsOf(equation: string, slope: number, recalibrated: number, published: number): Caution[] {
+  const cautions: Caution[] = [];
+  if (!(slope > 0)) {
+    cautions.push(caution('caution', 'recalibration-reversed', { equation, slope: short(slope) }));
+  }
+  if (!(recalibrated < published)) {
+    const errors = { recalibrated: short(recalibrated), published: short(published) };
+    cautions.push(caution('caution', 'recalibration-no-better', errors));
+  }
+  return cautions;
+}

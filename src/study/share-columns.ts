@@ -137,7 +137,8 @@ function shareColumns<K extends 'cuff-pressure' | 'training-load'>(
       const percent = at(percents, row);
       const share = percent / 100;
       // All are read before any is written: the columns may be the same.
-      const [low, high] = [share * wholeLower[row]!, share * wholeUpper[row]!];
+      const low = share * wholeLower[row]!;
+      const high = share * wholeUpper[row]!;
       // On a log scale a share of a pressure has the deviation of the pressure.
       const deviation = log ? wholeDeviation[row]! : share * wholeDeviation[row]!;
       const reached = fit(percent, whole[row]!, row);

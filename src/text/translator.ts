@@ -1,5 +1,6 @@
 import { describe } from '../answer/issues.js';
 import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
+import { isOwn } from '../answer/own.js';
 import { isPart } from '../answer/part.js';
 import { need } from '../answer/needs.js';
 import { plainInput } from '../answer/plain-input.js';
@@ -89,7 +90,7 @@ export function readTextOptions(reader: Reader): Translator {
   const units = reader.optionalChoice('units', UNIT_SYSTEMS);
   const given = read === undefined ? {} : read;
   const texts = isPart(given) ? given : undefined;
-  if (!texts || Object.values(texts).some((text) => typeof text !== 'string')) {
+  if (!texts || (!isOwn(texts) && Object.values(texts).some((text) => typeof text !== 'string'))) {
     reader.report(
       'wrong-type',
       'locale',

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import {
   centimetresToInches,
   inchesToCentimetres,
-  isInputError,
   kilogramsToPounds,
   kilopascalsToMmHg,
   mmHgToKilopascals,
@@ -10,17 +9,7 @@ import {
   roundToStep,
   type Rounding,
 } from '../../src/index.js';
-
-/** What a call says is wrong: each field, with the code. */
-function wrong(call: () => unknown): string[] {
-  try {
-    call();
-  } catch (error) {
-    if (isInputError(error)) return error.issues.map(({ path, code }) => `${path.join('.')} ${code}`);
-    throw error;
-  }
-  return [];
-}
+import { issuesOf } from '../support/refused.js';
 
 describe('the converters', () => {
   // The factors are exact by definition (UCUM `[lb_av]`, `[in_i]`); 13 595.1 kg/m³ × 9.80665 m/s² × 1 mm = 133.322387415 Pa.
@@ -41,17 +30,17 @@ describe('the converters', () => {
 
   it.each(converters)('refuse %s that are no finite number', (field, convert) => {
     const odd = convert as (value?: unknown) => number;
-    expect(wrong(() => odd(NaN))).toEqual([`${field} not-finite`]);
-    expect(wrong(() => odd(-Infinity))).toEqual([`${field} not-finite`]);
-    expect(wrong(() => odd('45'))).toEqual([`${field} wrong-type`]);
-    expect(wrong(() => odd(null))).toEqual([`${field} wrong-type`]);
-    expect(wrong(() => odd())).toEqual([`${field} missing`]);
+    expect(issuesOf(() => odd(NaN))).toEqual([`${field} not-finite`]);
+    expect(issuesOf(() => odd(-Infinity))).toEqual([`${field} not-finite`]);
+    expect(issuesOf(() => odd('45'))).toEqual([`${field} wrong-type`]);
+    expect(issuesOf(() => odd(null))).toEqual([`${field} wrong-type`]);
+    expect(issuesOf(() => odd())).toEqual([`${field} missing`]);
   });
 
   it('refuse what would overflow', () => {
     // 1e308 / 0.45359237 is 2.2e308, and the greatest double is 1.8e308.
-    expect(wrong(() => kilogramsToPounds(1e308))).toEqual(['kilograms out-of-range']);
-    expect(wrong(() => poundsToKilograms(1e308))).toEqual([]);
+    expect(issuesOf(() => kilogramsToPounds(1e308))).toEqual(['kilograms out-of-range']);
+    expect(issuesOf(() => poundsToKilograms(1e308))).toEqual([]);
   });
 
   it('say what they were given and what they wanted', () => {
@@ -91,6 +80,6 @@ describe('rounding to a step', () => {
     [[], ['value missing', 'step missing', 'rounding missing']],
   ])('names what is wrong with %j', (given, expected) => {
     const odd = roundToStep as (...given: unknown[]) => number;
-    expect(wrong(() => odd(...(given as [number, number, Rounding])))).toEqual(expected);
+    expect(issuesOf(() => odd(...(given as [number, number, Rounding])))).toEqual(expected);
   });
 });

@@ -12,12 +12,15 @@ import {
   type CautionCode,
   type ErrorPart,
   type Posture,
+  type Prescription,
   type ReachedLoad,
   type ReachedPressure,
+  type Restriction,
+  type Session,
 } from '../../src/index.js';
 import type { SessionAssumption } from '../../src/answer/codes.js';
 import { messages } from '../../src/text/index.js';
-import { audiences } from '../../src/plan/index.js';
+import { audiences, planSession, type PlanExercise, type PlanRequest } from '../../src/plan/index.js';
 
 // Checked by the compiler: the run itself only looks at values where there are some.
 describe('the codes', () => {
@@ -128,5 +131,42 @@ describe('the inputs', () => {
   it('of any kind are read by name', () => {
     const field = (answer: Answer, name: string): unknown => answer.inputs[name];
     expect(field(load, 'percentOneRepMax')).toBe(30);
+  });
+});
+
+// Each excluded field is in tests/project/compiler-errors.test.ts.
+describe('an exercise', () => {
+  const counted = { scheme: '30-15-15-15', tempo: '2-0-2-0', restS: 30 } as const;
+  const restriction = 'continuous' as const;
+  const person = { systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated' } as const;
+  const limbs = [{ limb: 'leg', side: 'left', cuffWidthCm: 10, circumferenceCm: 56, percentLop: 50 }] as const;
+
+  it('compiles where its cuff is chosen later', () => {
+    const later = (restriction: Restriction): Prescription => ({ ...counted, restriction });
+    expectTypeOf(later).returns.toEqualTypeOf<Prescription>();
+    const plan = (restriction: 'continuous' | 'none'): PlanExercise => ({
+      ...counted,
+      name: 'leg extension',
+      limb: 'leg',
+      oneRepMax: 60,
+      percentOneRepMax: 25,
+      restriction,
+    });
+    for (const choice of ['continuous', 'none'] as const) {
+      expect(sessionTotals(later(choice)).repetitions.value).toBe(75);
+      expect(planSession({ ...person, limbs, exercises: [plan(choice)] }).items).toHaveLength(1);
+    }
+  });
+
+  it('compiles where it is made by map, or changed in a request that you hold', () => {
+    const made: Session = { exercises: [20, 25].map((load) => ({ ...counted, restriction, load })), reperfusionS: 180 };
+    const sets = [30, 15].map((repetitions) => ({ repetitions }));
+    const mapped: Prescription = { restriction, sets, tempo: counted.tempo, restS: 30 };
+    const slower: Session = { ...made, exercises: made.exercises.map((one) => ({ ...one, restS: 45 })) };
+    expect([made, mapped, slower].map((one) => sessionTotals(one).repetitions.value)).toEqual([150, 45, 150]);
+    const exercise = { ...counted, name: 'leg extension', limb: 'leg', load: 15, restriction } as const;
+    const { request } = planSession({ ...person, limbs, exercises: [exercise] });
+    const longer: PlanRequest = { ...request, exercises: request.exercises.map((one) => ({ ...one, restS: 45 })) };
+    expect(planSession(longer).items[0]?.sets[0]?.restS).toBe(45);
   });
 });

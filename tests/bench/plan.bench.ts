@@ -1,6 +1,7 @@
 import { createRequire } from 'node:module';
 import { bench, describe } from 'vitest';
 import * as z from 'zod';
+import { EXTENSION, PERSON } from '../support/inputs.js';
 
 // The built package (run the build first). Compare ratios within one run only.
 const require = createRequire(import.meta.url);
@@ -19,22 +20,10 @@ const limb = (side: 'left' | 'right') =>
     gaugeStepMmHg: 5,
     measured: { valueMmHg: 172, method: 'doppler' },
   }) as const;
-const exercise = (name: string) =>
-  ({
-    name,
-    limb: 'leg',
-    oneRepMax: { load: 60 },
-    percentOneRepMax: 25,
-    step: 2.5,
-    scheme: '30-15-15-15',
-    tempo: { eccentricS: 2, concentricS: 2 },
-    restS: 30,
-    restriction: 'continuous',
-  }) as const;
-const readings = { systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated' } as const;
-const one = { ...readings, limbs: [limb('left')], exercises: [exercise('press')] };
+const exercise = (name: string) => ({ ...EXTENSION, name }) as const;
+const one = { ...PERSON, limbs: [limb('left')], exercises: [exercise('press')] };
 const six = {
-  ...readings,
+  ...PERSON,
   limbs: [limb('left'), limb('right')],
   exercises: Array.from({ length: 6 }, (_, index) => exercise(`press ${index}`)),
 };
@@ -48,7 +37,7 @@ describe('a plan against parsing the readings of an estimate', () => {
     diastolicMmHg: z.number().min(30).max(200),
     posture: z.enum(['seated', 'supine']),
   });
-  const own = { ...readings, limb: 'leg', circumferenceCm: 56, cuffWidthCm: 10 };
+  const own = { ...PERSON, limb: 'leg', circumferenceCm: 56, cuffWidthCm: 10 };
   bench('a parse', () => {
     kept = flat.parse(own);
   });

@@ -22,8 +22,9 @@ const PATIENCE_MS = Number(process.env['MUTATION_PATIENCE_MS'] ?? 300);
 const translate = (...words: string[]) => appendFileSync(log, `${words.join('\t')}\n`);
 
 /**
- * Runs each test once as it is, to see which mutants it meets, and then once with each of those that still lives. A
- * mutant sleeps while files are loaded, so what a file computes as it is loaded is not mutated.
+ * Runs each test twice as it is, to see which mutants it meets, and then once with each of those that still lives. A
+ * mutant sleeps while files are loaded and in the first run: what a file computes as it is loaded, or makes once when
+ * first asked for, is not mutated.
  *
  * A file has a process of its own. A mutant could leave something wrong behind in it, and the next would seem killed: so
  * a kill counts only where the test passes again without the mutant.
@@ -55,21 +56,10 @@ export default class extends TestRunner {
     const run = getFn(test);
     const { mutants } = this;
     const id = `${test.file.name} ${test.id}`;
-    mutants.currentTestId = test.id;
-    const started = process.cpuUsage();
-    try {
-      await run();
-    } catch (error) {
-      translate('broken', id);
-      throw error;
-    } finally {
-      mutants.currentTestId = undefined;
-    }
-    const { user, system } = process.cpuUsage(started);
-    const took = (user + system) / 1000;
-    const met = Object.entries(mutants.mutantCoverage.perTest[test.id] ?? {});
-    delete mutants.mutantCoverage.perTest[test.id];
-    if (met.length === 0) return;
+    const loading = await this.meets(test, run, id);
+    if (loading.met.length === 0) return;
+    const { met, took } = await this.meets(test, run, id);
+    translate('loaded', ...loading.met.map(([mutant]) => mutant));
 
     const lines = readFileSync(log, 'utf8').split('\n');
     if (lines.includes(`done\t${id}`)) return;
@@ -100,6 +90,25 @@ export default class extends TestRunner {
         }
       }
     translate('done', id);
+  }
+
+  /** Runs a test without any mutant: how often it meets each, and the processor time it takes [ms]. */
+  private async meets(test: Test, run: () => unknown, id: string) {
+    const { mutants } = this;
+    mutants.currentTestId = test.id;
+    const started = process.cpuUsage();
+    try {
+      await run();
+    } catch (error) {
+      translate('broken', id);
+      throw error;
+    } finally {
+      mutants.currentTestId = undefined;
+    }
+    const { user, system } = process.cpuUsage(started);
+    const met = Object.entries(mutants.mutantCoverage.perTest[test.id] ?? {});
+    delete mutants.mutantCoverage.perTest[test.id];
+    return { met, took: (user + system) / 1000 };
   }
 
   override onAfterRunFiles(files?: File[]): void {

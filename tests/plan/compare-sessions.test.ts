@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { attempt, type Prescription } from '../../src/index.js';
+import { type Prescription } from '../../src/index.js';
 import { explain } from '../../src/text/index.js';
 import {
   compareSessions,
@@ -16,14 +16,13 @@ import {
 import { expectPlainJson } from '../support/answers.js';
 import { prescription, session } from '../support/arbitraries.js';
 import { planOf, press, recordOf } from '../support/plans.js';
+import { issuesOf } from '../support/refused.js';
+import { bothSides, CHAIN, measuredAt, PERSON } from '../support/inputs.js';
 
 const tempo = '2-0-2-0';
 const heavy = { scheme: '3x10', tempo, restS: 90, restriction: 'none', load: 75, percentOneRepMax: 75 } as const;
 const light = {
-  scheme: '30-15-15-15',
-  tempo,
-  restS: 30,
-  restriction: 'continuous',
+  ...CHAIN,
   load: 30,
   percentOneRepMax: 30,
   pressureMmHg: 80,
@@ -40,16 +39,10 @@ const rowsOf = (given: ComparisonInput) =>
 
 /** Both legs press at once, then each bends in turn. */
 const twoLegs = planSession({
-  systolicMmHg: 118,
-  diastolicMmHg: 74,
-  posture: 'seated',
-  limbs: (['left', 'right'] as const).map((side) => ({
-    limb: 'leg',
-    side,
-    cuffWidthCm: 10,
-    percentLop: 50,
-    gaugeStepMmHg: 5,
-    measured: { valueMmHg: side === 'left' ? 180 : 200, method: 'doppler' },
+  ...PERSON,
+  limbs: bothSides({ limb: 'leg', cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5 }).map((limb) => ({
+    ...limb,
+    measured: measuredAt(limb.side === 'left' ? 180 : 200),
   })),
   exercises: [
     press,
@@ -221,11 +214,8 @@ describe('compareSessions', () => {
   });
 
   it('names what is wrong in either session', () => {
-    const issuesOf = (input: object) => {
-      const tried = attempt(compareSessions, input as never);
-      return tried.ok ? [] : tried.issues.map(({ path, code }) => `${path.join('.')} ${code}`);
-    };
-    expect(issuesOf({ from: { ...heavy, tempo: '2' }, to: {}, aim: 'size' })).toEqual([
+    const issues = (input: object) => issuesOf(compareSessions, input);
+    expect(issues({ from: { ...heavy, tempo: '2' }, to: {}, aim: 'size' })).toEqual([
       'from.tempo wrong-type',
       'to.restriction missing',
       'to.sets wrong-relation',
@@ -234,14 +224,14 @@ describe('compareSessions', () => {
     const plan = planOf();
     const changed = JSON.parse(JSON.stringify(plan)) as { items: { load: { value: number } }[] };
     changed.items[0]!.load.value = 60;
-    expect(issuesOf({ from: changed, to: plan })[0]).toMatch(/^from\.items\.0\.load/);
-    expect(issuesOf({ from: { of: changed }, to: plan })[0]).toMatch(/^from\.of\.items\.0\.load/);
+    expect(issues({ from: changed, to: plan })[0]).toMatch(/^from\.items\.0\.load/);
+    expect(issues({ from: { of: changed }, to: plan })[0]).toMatch(/^from\.of\.items\.0\.load/);
     for (const item of [plan.items[0], expandDocument(plan).items[0]]) {
-      expect(issuesOf({ from: item, to: plan })).toEqual(['from wrong-type']);
+      expect(issues({ from: item, to: plan })).toEqual(['from wrong-type']);
     }
-    expect(issuesOf({ from: { of: plan, exercise: 'squat' }, to: plan })).toEqual(['from wrong-relation']);
-    expect(issuesOf({ from: { of: plan, sides: 'left' }, to: plan })).toEqual(['from.sides unknown-field']);
-    expect(issuesOf({ from: plan })).toEqual(['to missing']);
-    expect(issuesOf({ from: { document: 'review' }, to: plan })).toEqual(['from.document not-one-of']);
+    expect(issues({ from: { of: plan, exercise: 'squat' }, to: plan })).toEqual(['from wrong-relation']);
+    expect(issues({ from: { of: plan, sides: 'left' }, to: plan })).toEqual(['from.sides unknown-field']);
+    expect(issues({ from: plan })).toEqual(['to missing']);
+    expect(issues({ from: { document: 'review' }, to: plan })).toEqual(['from.document not-one-of']);
   });
 });

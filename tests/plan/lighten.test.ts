@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { attempt } from '../../src/index.js';
 import { explain } from '../../src/text/index.js';
 import { lightenExercise, planSession, type LighterOption, type Plan } from '../../src/plan/index.js';
 import { sharedOut } from '../../src/plan/lighten.js';
 import { expectPlainJson } from '../support/answers.js';
 import { planOf } from '../support/plans.js';
+import { issuesOf } from '../support/refused.js';
 
 const countsOf = ({ sets }: Pick<LighterOption, 'sets'>) => sets.map(({ repetitions }) => repetitions);
 const codesOf = ({ cautions }: Pick<LighterOption, 'cautions'>) => cautions.map(({ code }) => code);
@@ -147,18 +147,13 @@ describe('lightenExercise', () => {
 
   it('refuses what it cannot make lighter', () => {
     const plan = planOf({ load: 20, oneRepMax: undefined, percentOneRepMax: undefined, step: 10 });
-    const issuesOf = (input: object) => {
-      const tried = attempt(lightenExercise, input as never);
-      return tried.ok ? [] : tried.issues.map(({ path, code }) => `${path.join('.')} ${code}`);
-    };
-    expect(issuesOf({ plan, exercise: 'squat', lighterPercent: 15 })).toEqual(['exercise wrong-relation']);
-    expect(issuesOf({ plan, exercise: 'leg extension', lighterPercent: 60 })).toEqual(['lighterPercent out-of-range']);
-    expect(issuesOf({ plan, exercise: 'leg extension', lighterPercent: 95 })).toEqual(['lighterPercent out-of-range']);
-    expect(issuesOf({ plan, lighterPercent: 15 })).toEqual(['exercise missing']);
+    const issues = (input: object) => issuesOf(lightenExercise, input);
+    expect(issues({ plan, exercise: 'squat', lighterPercent: 15 })).toEqual(['exercise wrong-relation']);
+    expect(issues({ plan, exercise: 'leg extension', lighterPercent: 60 })).toEqual(['lighterPercent out-of-range']);
+    expect(issues({ plan, exercise: 'leg extension', lighterPercent: 95 })).toEqual(['lighterPercent out-of-range']);
+    expect(issues({ plan, lighterPercent: 15 })).toEqual(['exercise missing']);
     const bare = planOf({ oneRepMax: undefined, percentOneRepMax: undefined, unloaded: true });
-    expect(issuesOf({ plan: bare, exercise: 'leg extension', lighterPercent: 15 })).toEqual([
-      'exercise wrong-relation',
-    ]);
-    expect(issuesOf({ plan: {}, exercise: 'squat', lighterPercent: 15 })).toEqual(['plan.document missing']);
+    expect(issues({ plan: bare, exercise: 'leg extension', lighterPercent: 15 })).toEqual(['exercise wrong-relation']);
+    expect(issues({ plan: {}, exercise: 'squat', lighterPercent: 15 })).toEqual(['plan.document missing']);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { attempt, testedOneRepMax, trainingLoadRange } from '../../src/index.js';
+import { testedOneRepMax, trainingLoadRange } from '../../src/index.js';
 import {
   expandDocument,
   nextRequest,
@@ -13,24 +13,16 @@ import {
 } from '../../src/plan/index.js';
 import { de } from '../../src/text/locales/de.js';
 import { explain, show } from '../../src/text/index.js';
+import { issuesOf } from '../support/refused.js';
+import { codesOf } from '../support/invariants.js';
+import { stored } from '../support/stored.js';
+import { EXTENSION, PERSON } from '../support/inputs.js';
 
 const oneRepMax = testedOneRepMax({ load: 60 });
-const exercise = {
-  name: 'leg extension',
-  limb: 'leg',
-  oneRepMax,
-  percentOneRepMax: { from: 20, to: 30 },
-  step: 2.5,
-  scheme: '30-15-15-15',
-  tempo: '2-0-2-0',
-  restS: 30,
-  restriction: 'continuous',
-} as const;
+const exercise = { ...EXTENSION, oneRepMax, percentOneRepMax: { from: 20, to: 30 } } as const;
 const request = {
   date: '2026-03-01',
-  systolicMmHg: 118,
-  diastolicMmHg: 74,
-  posture: 'seated',
+  ...PERSON,
   limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, circumferenceCm: 56, percentLop: 50 }],
   exercises: [exercise],
 } as const satisfies PlanRequest;
@@ -43,15 +35,8 @@ const recordOf = (of: Plan, load: number | undefined, sets: readonly number[] = 
     date: '2026-03-02',
     items: [{ exercise: 'leg extension', limb: 'leg', side: 'left', sets, load, ...more }],
   });
-const codesOf = (list: readonly { readonly code: string }[]): string[] => list.map(({ code }) => code);
-const stored = <T extends object>(document: T): T => JSON.parse(JSON.stringify(document)) as T;
-const paths = (percentOneRepMax: unknown, more: object = {}): string[] => {
-  const result = attempt(planSession, {
-    ...request,
-    exercises: [{ ...exercise, percentOneRepMax, ...more }],
-  } as unknown);
-  return result.ok ? [] : result.issues.map(({ path, code }) => `${path.slice(2).join('.')} ${code}`);
-};
+const issues = (percentOneRepMax: unknown, more: object = {}) =>
+  issuesOf(planSession, { ...request, exercises: [{ ...exercise, percentOneRepMax, ...more }] });
 
 describe('a plan with a range of loads', () => {
   const [item] = plan.items;
@@ -112,12 +97,12 @@ describe('a plan with a range of loads', () => {
   });
 
   it('names what is wrong with the range', () => {
-    expect(paths({ from: 30, to: 20 })).toEqual(['percentOneRepMax.to wrong-relation']);
-    expect(paths({ from: 0, to: 20 })).toEqual(['percentOneRepMax.from out-of-range']);
-    expect(paths({ from: 20 })).toEqual(['percentOneRepMax.to missing']);
-    expect(paths({ from: 20, to: 30, by: 5 })).toEqual(['percentOneRepMax.by unknown-field']);
-    expect(paths({ from: 20, to: 30 }, { oneRepMax: undefined, load: 15 })).toEqual([
-      'percentOneRepMax wrong-relation',
+    expect(issues({ from: 30, to: 20 })).toEqual(['exercises.0.percentOneRepMax.to wrong-relation']);
+    expect(issues({ from: 0, to: 20 })).toEqual(['exercises.0.percentOneRepMax.from out-of-range']);
+    expect(issues({ from: 20 })).toEqual(['exercises.0.percentOneRepMax.to missing']);
+    expect(issues({ from: 20, to: 30, by: 5 })).toEqual(['exercises.0.percentOneRepMax.by unknown-field']);
+    expect(issues({ from: 20, to: 30 }, { oneRepMax: undefined, load: 15 })).toEqual([
+      'exercises.0.percentOneRepMax wrong-relation',
     ]);
   });
 });

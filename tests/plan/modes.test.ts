@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isInputError, weekTotals, type Answer, type ExerciseSide } from '../../src/index.js';
+import { weekTotals, type Answer, type ExerciseSide } from '../../src/index.js';
 import { explain } from '../../src/text/index.js';
 import {
   expandDocument,
@@ -21,19 +21,16 @@ import {
 import { expectPlainJson } from '../support/answers.js';
 import { jointPain, recordOf } from '../support/plans.js';
 import { walkSession, type WalkedExercise } from '../support/session-walk.js';
+import { refusedAt } from '../support/refused.js';
+import { codesOf as codes } from '../support/invariants.js';
+import { bothSides, CHAIN, measuredAt, PERSON } from '../support/inputs.js';
 
-const tempo = { eccentricS: 2, concentricS: 2 };
-const measured = { valueMmHg: 200, method: 'doppler' } as const;
+const { tempo } = CHAIN;
 /** Both legs, with a measured occlusion pressure of 200 mmHg, so that a percentage is half as many mmHg. */
 const person = {
-  systolicMmHg: 118,
-  diastolicMmHg: 74,
-  posture: 'seated',
-  limbs: [
-    { limb: 'leg', side: 'left', cuffWidthCm: 12, percentLop: 50, measured },
-    { limb: 'leg', side: 'right', cuffWidthCm: 12, percentLop: 50, measured },
-  ],
-} as const satisfies Omit<PlanRequest, 'exercises'>;
+  ...PERSON,
+  limbs: bothSides({ limb: 'leg', cuffWidthCm: 12, percentLop: 50, measured: measuredAt(200) }),
+} satisfies Omit<PlanRequest, 'exercises'>;
 const left = { ...person, limbs: [person.limbs[0]] } as const;
 
 const extension = {
@@ -41,10 +38,7 @@ const extension = {
   limb: 'leg',
   oneRepMax: { load: 100 },
   percentOneRepMax: 20,
-  scheme: '30-15-15-15',
-  tempo,
-  restS: 30,
-  restriction: 'continuous',
+  ...CHAIN,
 } as const satisfies PlanExercise;
 const walk = {
   name: 'walk',
@@ -67,19 +61,8 @@ const rest = {
 
 const plan = (exercise: object, request: object = {}): Plan =>
   planSession({ ...left, ...request, exercises: [exercise as PlanExercise] });
-const codes = (message: readonly { readonly code: string }[]) => message.map(({ code }) => code);
 
 type Done = Pick<DoneItem, 'sets'> & Partial<DoneItem>;
-
-function refusal(part: () => unknown): string[] {
-  try {
-    part();
-    return [];
-  } catch (error) {
-    if (!isInputError(error)) throw error;
-    return error.issues.map(({ path }) => path.join('.'));
-  }
-}
 
 /** The same totals in a document by hand: only what is asked for. */
 const totalsOf = ({ items }: Plan, ...names: string[]) =>
@@ -198,8 +181,8 @@ describe('planSession, beyond counted sets', () => {
     expect(assessed(plan({ ...extension, scheme: '30-15-15' }))).toContain('repetitions');
     const record = recordOf(failing, [30, 15, 19], {}, { lastSetToFailure: true });
     expect(explain(record)).toContain('30-15-19 done, 30-15-15 planned, the last to failure');
-    expect(refusal(() => plan({ ...walk, lastSetToFailure: true }))).toEqual(['exercises.0.lastSetToFailure']);
-    expect(refusal(() => plan({ ...extension, lastSetToFailure: false }))).toEqual(['exercises.0.lastSetToFailure']);
+    expect(refusedAt(() => plan({ ...walk, lastSetToFailure: true }))).toEqual(['exercises.0.lastSetToFailure']);
+    expect(refusedAt(() => plan({ ...extension, lastSetToFailure: false }))).toEqual(['exercises.0.lastSetToFailure']);
   });
 });
 
@@ -349,8 +332,8 @@ describe('recordSession, beyond counted sets', () => {
     const held = record(part, { sets, heldMmHg: 90, restHeldMmHg: 30 });
     // 2 × 40 s at 90 mmHg and 30 s at 30 mmHg.
     expect(held.items[0]!.totals.pressureTime!.value).toBe((80 * 90 + 30 * 30) / 60);
-    expect(refusal(() => record(part, { sets, heldMmHg: 30 }))).toEqual(['items.0.restHeldMmHg']);
-    expect(refusal(() => record(plan(extension), { sets, restHeldMmHg: 30 }))).toEqual(['items.0.restHeldMmHg']);
+    expect(refusedAt(() => record(part, { sets, heldMmHg: 30 }))).toEqual(['items.0.restHeldMmHg']);
+    expect(refusedAt(() => record(plan(extension), { sets, restHeldMmHg: 30 }))).toEqual(['items.0.restHeldMmHg']);
   });
 
   it('is reviewed as a plan is, against the rows of its mode', () => {

@@ -208,7 +208,11 @@ function printsRight(document: Explained): void {
     expect(page).not.toMatch(/undefined|\bNaN\b|\[object|\bnull\b|Infinity/);
     if (options.format !== 'latex') expect(page).not.toMatch(/\{\w*\}/);
     expect(page).not.toMatch(/ {2}[.,;]|[^.]\.\.(?!\.)|,,|; *;| ,/);
-    for (const text of message) expect(timesOn(plain(page), text), `${text}\n${page}`).toBeLessThanOrEqual(1);
+    const read = plain(page);
+    expect(
+      message.filter((text) => timesOn(read, text) > 1),
+      page,
+    ).toEqual([]);
     stopsFirst(document, page);
   }
 }
@@ -227,7 +231,7 @@ function stopsFirst(document: Explained, page: string): void {
   const disclaimers = stopsInForce(document);
   if (disclaimers.length === 0) return;
   const from = plain(page).indexOf(plain(disclaimers[0]!.text));
-  expect(from, page).toBeGreaterThan(0);
+  expect(from, page).toBeGreaterThanOrEqual(0);
   expect(from, page).toBeLessThan(110);
   expect(page.toLowerCase()).toContain('do not train');
   if (!('document' in document) || document.document === 'record') return;

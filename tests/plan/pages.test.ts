@@ -19,27 +19,16 @@ import {
   screeningQuestions,
 } from '../../src/plan/index.js';
 import { planOf } from '../support/plans.js';
+import { bothSides, EXTENSION as extension, measuredAt, PERSON } from '../support/inputs.js';
 
 // Whole pages, committed under pages/ for a coach to read. Their sentences are pinned there and nowhere else. The
 // numbers on them are worked by hand below, from measured pressures.
 
 const leftLeg = { limb: 'leg', side: 'left' } as const;
 const rightLeg = { limb: 'leg', side: 'right' } as const;
-const measured = (valueMmHg: number) => ({ valueMmHg, method: 'doppler' }) as const;
-const person = { label: 'Athlete B', ageYears: 31, systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated' } as const;
-const left = { ...leftLeg, cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5, measured: measured(187) };
-const right = { ...rightLeg, cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5, measured: measured(195) };
-const extension = {
-  name: 'leg extension',
-  limb: 'leg',
-  oneRepMax: { load: 60 },
-  percentOneRepMax: 25,
-  step: 2.5,
-  scheme: '30-15-15-15',
-  tempo: { eccentricS: 2, concentricS: 2 },
-  restS: 30,
-  restriction: 'continuous',
-} as const;
+const person = { label: 'Athlete B', ageYears: 31, ...PERSON } as const;
+const left = { ...leftLeg, cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5, measured: measuredAt(187) };
+const right = { ...rightLeg, cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5, measured: measuredAt(195) };
 const press = { ...extension, name: 'leg press', oneRepMax: { load: 120 } } as const;
 const both = { ...person, limbs: [left, right], exercises: [extension] } as const satisfies PlanRequest;
 
@@ -52,9 +41,9 @@ const EVERY_KIND = {
   weeks: 4,
   reperfusionS: 200,
   limbs: [
-    { ...leftLeg, cuffWidthCm: 12, percentLop: 50, measured: measured(200) },
+    { ...leftLeg, cuffWidthCm: 12, percentLop: 50, measured: measuredAt(200) },
     // 60 % of 200 is 120 mmHg; steps of 50 mmHg leave 100.
-    { ...rightLeg, cuffWidthCm: 12, percentLop: 60, measured: measured(200), gaugeStepMmHg: 50 },
+    { ...rightLeg, cuffWidthCm: 12, percentLop: 60, measured: measuredAt(200), gaugeStepMmHg: 50 },
   ],
   exercises: [
     {
@@ -152,17 +141,15 @@ const done = (request: typeof both | typeof referred) =>
 const BRIEF = { detail: 'brief' } as const;
 /** An athlete with sore shoulders, once a week: light in sets of 2 and 3. */
 const heavyPress = planSession({
-  systolicMmHg: 118,
-  diastolicMmHg: 74,
+  ...PERSON,
   posture: 'supine',
-  limbs: (['left', 'right'] as const).map((side) => ({
+  limbs: bothSides({
     limb: 'arm',
-    side,
     cuffWidthCm: 7,
     percentLop: 50,
     gaugeStepMmHg: 5,
-    measured: { valueMmHg: 140, method: 'doppler' },
-  })),
+    measured: measuredAt(140),
+  }),
   exercises: [
     {
       name: 'bench press',
@@ -425,16 +412,7 @@ describe('the page of a plan', () => {
   });
 
   it('adds up limbs in words: the percentage of occlusion pressure is none of one limb', () => {
-    const limbs = (['left', 'right'] as const).map(
-      (side) =>
-        ({
-          limb: 'leg',
-          side,
-          cuffWidthCm: 10,
-          percentLop: 50,
-          measured: { valueMmHg: 200, method: 'doppler' },
-        }) as const,
-    );
+    const limbs = bothSides({ limb: 'leg', cuffWidthCm: 10, percentLop: 50, measured: measuredAt(200) });
     const page = explain(planOf({ side: 'both' }, { limbs }));
     expect(page.match(/pressure × time, 2 limbs added up/g)).toHaveLength(1);
     expect(page.match(/pressure × time \d/g)).toHaveLength(2);

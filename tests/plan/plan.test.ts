@@ -1,6 +1,6 @@
 import type { PlanExercise, PlanExerciseFields } from '../../src/plan/index.js';
 import { describe, expect, it } from 'vitest';
-import { attempt, InputError } from '../../src/index.js';
+import { InputError } from '../../src/index.js';
 import { sources } from '../../src/text/index.js';
 import { cite, explain } from '../../src/text/index.js';
 import {
@@ -13,8 +13,10 @@ import {
   type Screening,
 } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
+import { issuesOf } from '../support/refused.js';
+import { EXTENSION } from '../support/inputs.js';
 
-const tempo = { eccentricS: 2, concentricS: 2 };
+const { tempo } = EXTENSION;
 const request = {
   label: 'Athlete B',
   ageYears: 31,
@@ -43,15 +45,10 @@ const request = {
   ],
   exercises: [
     {
-      name: 'leg extension',
-      limb: 'leg',
+      ...EXTENSION,
       oneRepMax: { load: 50, repetitions: 10 },
       percentOneRepMax: 30,
-      step: 2.5,
-      scheme: '30-15-15-15',
-      tempo,
       restS: 60,
-      restriction: 'continuous',
     },
     {
       name: 'arm curl',
@@ -157,20 +154,15 @@ describe('planSession', () => {
     expect(ages({ screening })).toBe('screening-age-unknown');
     expect(ages({ date: '2026-03-02', screening: screen(undated) })).toBe('screening-age-unknown');
     expect(ages({ date: '2026-02-20', screening })).toBe('screening-dated');
-    const refusal = (given: object) => {
-      const result = attempt(planSession, { ...request, ...given } as PlanRequest);
-      return result.ok ? [] : result.issues.map(({ code, path }) => [code, path.join('.')]);
-    };
-    expect(refusal({ screening: 'nothing-found' })).toEqual([['wrong-type', 'screening']]);
-    expect(refusal({ screening: { ...screening, outcome: 'nothing-found' } })).toEqual([
-      ['wrong-relation', 'screening.outcome'],
+    const issues = (given: object) => issuesOf(planSession, { ...request, ...given });
+    expect(issues({ screening: 'nothing-found' })).toEqual(['screening wrong-type']);
+    expect(issues({ screening: { ...screening, outcome: 'nothing-found' } })).toEqual([
+      'screening.outcome wrong-relation',
     ]);
-    expect(refusal({ screening: { ...screening, complete: true } })).toEqual([
-      ['wrong-relation', 'screening.complete'],
-    ]);
-    expect(refusal({ date: '2026-02-19', screening })).toEqual([['wrong-relation', 'screening.request.date']]);
+    expect(issues({ screening: { ...screening, complete: true } })).toEqual(['screening.complete wrong-relation']);
+    expect(issues({ date: '2026-02-19', screening })).toEqual(['screening.request.date wrong-relation']);
     const swapped = { ...screening, request: { answers: {}, systolicMmHg: 70, diastolicMmHg: 80 } };
-    expect(refusal({ screening: swapped })).toEqual([['swapped-pressures', 'screening.request.systolicMmHg']]);
+    expect(issues({ screening: swapped })).toEqual(['screening.request.systolicMmHg swapped-pressures']);
     // Findings that were taken out are there again.
     const emptied = planSession({ ...request, screening: { ...screening, findings: [] } });
     expect(emptied.cautions.map(({ code }) => code)).toContain('surgery-released');
@@ -224,7 +216,6 @@ describe('explain', () => {
 });
 
 describe('a plan in brief', () => {
-  const tempo = { eccentricS: 2, concentricS: 2 };
   const plan = planSession({
     systolicMmHg: 142,
     diastolicMmHg: 76,

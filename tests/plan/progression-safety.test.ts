@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { attempt } from '../../src/index.js';
 import {
   nextRequest,
   nextSession,
@@ -20,6 +19,7 @@ import { documentMessages } from '../../src/plan/document-messages.js';
 import { assessPain } from '../../src/plan/pain.js';
 import { codesOf as codes } from '../support/invariants.js';
 import { planOf, proposing, recordOf } from '../support/plans.js';
+import { refusedAt } from '../support/refused.js';
 
 // 20 kg of a maximum of 100 kg, 50 % of a measured 200 mmHg.
 const plan = planOf({ percentOneRepMax: 20, step: 2.5 });
@@ -28,10 +28,6 @@ const { propose, first } = proposing(plan);
 const verdict = (request: Partial<RecordRequest>, item: object = {}, more: Partial<ProgressionRequest> = {}) => {
   const { action, reasons } = first([recordOf(plan, all, request, item)], more);
   return [action, reasons[0]?.code];
-};
-const issuesOf = (make: () => unknown) => {
-  const result = attempt(make, undefined);
-  return result.ok ? [] : result.issues.map(({ path }) => path.join('.'));
 };
 
 describe('symptoms', () => {
@@ -68,7 +64,7 @@ describe('symptoms', () => {
     const old = recordOf(plan, all, { symptoms: ['symptom-chest-pain'], date: '2025-03-02' });
     const clean = ['02', '04', '06', '08'].map((day) => recordOf(plan, all, { date: `2026-03-${day}` }));
     expect(first([old, ...clean]).action).toBe('stop');
-    expect(issuesOf(() => propose([{ ...old, stops: [] }, ...clean]))).toEqual(['records.0.stops']);
+    expect(refusedAt(() => propose([{ ...old, stops: [] }, ...clean]))).toEqual(['records.0.stops']);
   });
 
   it('are the stop criteria of a plan: those of the session, from the same table', () => {
@@ -443,22 +439,22 @@ describe('what was done', () => {
 
   it('is refused where it is told twice, of another person, or with a number twice', () => {
     const record = recordOf(plan, all, { sessionRpe: 5, sessionS: 1500 });
-    expect(issuesOf(() => propose([record, record]))).toEqual(['records.1']);
-    expect(issuesOf(() => propose([record, structuredClone(record)]))).toEqual(['records.1']);
+    expect(refusedAt(() => propose([record, record]))).toEqual(['records.1']);
+    expect(refusedAt(() => propose([record, structuredClone(record)]))).toEqual(['records.1']);
     // What was noted of a session makes it no other session.
     for (const noted of [{ notes: 'again' }, { sessionRpe: 6, sessionS: 1500 }, { pain: [] }, { sessionOfDay: 2 }]) {
-      expect(issuesOf(() => propose([record, recordOf(plan, all, noted)]))).toEqual(['records.1']);
+      expect(refusedAt(() => propose([record, recordOf(plan, all, noted)]))).toEqual(['records.1']);
     }
-    expect(issuesOf(() => trainingDays({ records: [record, record], from: '2026-03-02' }))).toEqual(['records.1']);
+    expect(refusedAt(() => trainingDays({ records: [record, record], from: '2026-03-02' }))).toEqual(['records.1']);
     const evening = (sessionOfDay: number, repetitions = all) =>
       recordOf(plan, repetitions, { sessionRpe: 5, sessionS: 1500, sessionOfDay });
     expect(first([evening(1), evening(2)]).action).toBe('raise-load');
     expect(trainingDays({ records: [evening(1), evening(2)], from: '2026-03-02' })[0]!.sessions).toBe(2);
-    expect(issuesOf(() => propose([evening(1), evening(1, [30, 15, 15, 16])]))).toEqual(['records.1.sessionOfDay']);
+    expect(refusedAt(() => propose([evening(1), evening(1, [30, 15, 15, 16])]))).toEqual(['records.1.sessionOfDay']);
     const named = planOf({ percentOneRepMax: 20, step: 2.5 }, { label: 'Athlete C' });
     const other = planOf({ percentOneRepMax: 20, step: 2.5 }, { label: 'Athlete D' });
     expect(
-      issuesOf(() => nextSession({ plan: named, records: [recordOf(other, all)], rule: 'all-repetitions' })),
+      refusedAt(() => nextSession({ plan: named, records: [recordOf(other, all)], rule: 'all-repetitions' })),
     ).toEqual(['records.0.label']);
   });
 
@@ -475,7 +471,7 @@ describe('what was done', () => {
     // 75 repetitions of 4 s take 300 s.
     expect(codes(recordOf(plan, all, { sessionS: 299 }).cautions)).toContain('session-shorter-than-sets');
     expect(codes(recordOf(plan, all, { sessionS: 300 }).cautions)).not.toContain('session-shorter-than-sets');
-    expect(issuesOf(() => recordOf(planOf({ restriction: 'none' }), all, {}, { heldMmHg: 100 }))).toEqual([
+    expect(refusedAt(() => recordOf(planOf({ restriction: 'none' }), all, {}, { heldMmHg: 100 }))).toEqual([
       'items.0.heldMmHg',
     ]);
   });
@@ -507,7 +503,7 @@ describe('what was done', () => {
     expect(reads).toBe(0);
     // What is no record, or cannot be read, is named wherever it is.
     const wrong = (more: object) =>
-      issuesOf(() => propose([{ ...old[0]!, ...more } as unknown as SessionRecord, last[0]!]));
+      refusedAt(() => propose([{ ...old[0]!, ...more } as unknown as SessionRecord, last[0]!]));
     expect(wrong({ date: '2025-13-01' })).toEqual(['records.0.date']);
     expect(wrong({ items: [null] })).toEqual(['records.0.items.0']);
     expect(wrong({ stops: 'none' })).toEqual(['records.0.stops']);

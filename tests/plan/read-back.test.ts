@@ -10,19 +10,10 @@ import {
 } from '../../src/index.js';
 import { compareSessions, compareWeeks, readAnswer, readDocument, reviewPlan } from '../../src/plan/index.js';
 import { planOf, recordOf } from '../support/plans.js';
+import { refusedAt } from '../support/refused.js';
+import { edited, stored, type Path } from '../support/stored.js';
 
-const stored = <T>(value: T): T => JSON.parse(JSON.stringify(value)) as T;
-type Path = readonly (string | number)[];
-/** A copy with the value at a place changed. */
-function edited<T extends object>(document: T, path: Path, to: unknown): T {
-  const copy = stored(document);
-  path.slice(0, -1).reduce<any>((part, name) => part[name], copy)[path.at(-1)!] = to;
-  return copy;
-}
-const refusedAt = (...given: Parameters<typeof readDocument>): string[] => {
-  const result = attempt(readDocument, ...given);
-  return result.ok ? [] : result.issues.map(({ path }) => path.join('.'));
-};
+const changedAt = (...given: Parameters<typeof readDocument>) => refusedAt(() => readDocument(...given));
 
 const plan = planOf({ restS: 90, step: 2.5 }, { systolicMmHg: 185, date: '2026-03-01' });
 const record = recordOf(plan, [30, 15, 15, 12], { sessionRpe: 6, sessionS: 1200 });
@@ -47,25 +38,25 @@ describe('a review or a comparison that was stored', () => {
     expect(document).toMatchObject({ document: kind, schemaVersion: 1 });
     expect(readDocument(stored(document))).toEqual(document);
     expect(readDocument(stored(document), kind as 'review')).toEqual(document);
-    expect(refusedAt(document, 'plan')).toEqual(['document']);
+    expect(changedAt(document, 'plan')).toEqual(['document']);
   });
 
   it.each(Object.entries(comparisons))('is refused where it was changed: %s', (_, document) => {
     expect(document.stops.length).toBeGreaterThan(0);
-    expect(refusedAt(edited(document, ['stops', 0, 'code'], 7))).toEqual(['stops.0.code']);
-    expect(refusedAt(edited(document, ['schemaVersion'], 2))).toEqual(['schemaVersion']);
-    expect(refusedAt(edited(document, ['stops'], undefined))).toEqual(['stops']);
+    expect(changedAt(edited(document, ['stops', 0, 'code'], 7))).toEqual(['stops.0.code']);
+    expect(changedAt(edited(document, ['schemaVersion'], 2))).toEqual(['schemaVersion']);
+    expect(changedAt(edited(document, ['stops'], undefined))).toEqual(['stops']);
     const { libraryVersion: _v, ...bare } = document;
-    expect(refusedAt(bare)).toEqual(['libraryVersion']);
+    expect(changedAt(bare)).toEqual(['libraryVersion']);
   });
 
   it('has its stops in its list, and no number that does not fit', () => {
     const { review, 'session-comparison': sessions, 'week-comparison': weeks } = comparisons;
-    expect(refusedAt(edited(review, ['stops'], []))).toEqual(['findings.0.severity']);
-    expect(refusedAt(edited(review, ['inside', 0, 'found'], 'much'))).toEqual(['inside.0.found']);
-    expect(refusedAt(edited(sessions, ['rows', 0, 'from', 'value'], -1))).toContain('rows.0.from.value');
-    expect(refusedAt(edited(sessions, ['rows', 0, 'quantity'], 'effect'))).toEqual(['rows.0.quantity']);
-    expect(refusedAt(edited(weeks, ['weeks', 0, 'done', 'sessions', 'kind'], 'strain'))).toEqual([
+    expect(changedAt(edited(review, ['stops'], []))).toEqual(['findings.0.severity']);
+    expect(changedAt(edited(review, ['inside', 0, 'found'], 'much'))).toEqual(['inside.0.found']);
+    expect(changedAt(edited(sessions, ['rows', 0, 'from', 'value'], -1))).toContain('rows.0.from.value');
+    expect(changedAt(edited(sessions, ['rows', 0, 'quantity'], 'effect'))).toEqual(['rows.0.quantity']);
+    expect(changedAt(edited(weeks, ['weeks', 0, 'done', 'sessions', 'kind'], 'strain'))).toEqual([
       'weeks.0.done.sessions.kind',
     ]);
   });
@@ -92,10 +83,7 @@ describe('an answer that was stored', () => {
   });
 
   it('is refused where it was changed, in the answers behind it too', () => {
-    const at = (path: Path, to: unknown): string[] => {
-      const result = attempt(readAnswer, edited(target, path, to));
-      return result.ok ? [] : result.issues.map((one) => one.path.join('.'));
-    };
+    const at = (path: Path, to: unknown) => refusedAt(readAnswer, edited(target, path, to));
     expect(at(['value'], 700)).toContain('reached.percentLop');
     expect(at(['lower'], 500)).toContain('lower');
     expect(at(['inputs', 'occlusion', 'value'], 300)).toContain('rounding.from');

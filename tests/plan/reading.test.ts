@@ -13,15 +13,13 @@ import {
   type RecordRequest,
 } from '../../src/plan/index.js';
 import { publicFunctions } from '../support/public-functions.js';
+import { issuesOf } from '../support/refused.js';
 
 const plan = planSession(publicFunctions['planSessionOfEveryKind']!.right as PlanRequest);
 const one = planSession(publicFunctions['planSession']!.right as PlanRequest);
 const place = { exercise: 'leg extension', limb: 'leg', side: 'left' } as const;
 const record = (request: Partial<RecordRequest>) => recordSession({ plan: one, date: '2026-03-02', ...request });
-const issuesOf = (request: Partial<RecordRequest>) => {
-  const result = attempt(() => record(request), undefined);
-  return result.ok ? [] : result.issues.map(({ path, code }) => [path.join('.'), code]);
-};
+const issues = (request: Partial<RecordRequest>) => issuesOf(() => record(request));
 
 describe('the item of an exercise on a limb', () => {
   it('is found by what tells it apart', () => {
@@ -46,7 +44,7 @@ describe('a record', () => {
     });
     expect(short).toEqual(long);
     expect(findItem(short).totals.repetitions.value).toBe(77);
-    expect(issuesOf({ items: [{ ...place, sets: [30, 1.5] }] })).toEqual([['items.0.sets.1', 'wrong-type']]);
+    expect(issues({ items: [{ ...place, sets: [30, 1.5] }] })).toEqual(['items.0.sets.1 wrong-type']);
   });
   it('of everything as planned has the sets, loads and rests of the plan', () => {
     const document = recordSession({ plan, date: '2026-03-02', asPlanned: true });
@@ -75,9 +73,9 @@ describe('a record', () => {
     expect(findItem(document, { ...place, side: 'right' }).done.stoppedEarly).toBe(false);
   });
   it('asks for the items, and their sets, where it does not say so', () => {
-    expect(issuesOf({})).toEqual([['items', 'missing']]);
-    expect(issuesOf({ items: [] })).toEqual([['items', 'missing']]);
-    expect(issuesOf({ items: [place] })).toEqual([['items.0.sets', 'missing']]);
+    expect(issues({})).toEqual(['items missing']);
+    expect(issues({ items: [] })).toEqual(['items missing']);
+    expect(issues({ items: [place] })).toEqual(['items.0.sets missing']);
   });
 });
 

@@ -1,25 +1,18 @@
 import type { PlanExercise } from '../../src/plan/index.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { sessionTotals, isInputError, measuredOcclusionPressure } from '../../src/index.js';
+import { sessionTotals, measuredOcclusionPressure } from '../../src/index.js';
 import { explain } from '../../src/text/index.js';
-import { expandDocument, planSession, recordSession, reviewPlan, type RecordRequest } from '../../src/plan/index.js';
+import { expandDocument, planSession, recordSession, reviewPlan } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { jointPain, planOf, recordOf } from '../support/plans.js';
+import { refusedAt } from '../support/refused.js';
 
 const plan = planOf({ percentOneRepMax: 20 }, { label: 'Athlete C' }, { circumferenceCm: 55 });
 const done = { exercise: 'leg extension', limb: 'leg', side: 'left', sets: [{ repetitions: 30 }] } as const;
 const codes = (record: ReturnType<typeof recordSession>) => record.cautions.map(({ code }) => code);
 
-function pathsOf(request: unknown): string[] {
-  try {
-    recordSession(request as RecordRequest);
-    return [];
-  } catch (error) {
-    if (!isInputError(error)) throw error;
-    return error.issues.map(({ path }) => path.join('.'));
-  }
-}
+const pathsOf = (request: unknown) => refusedAt(recordSession, request);
 
 describe('recordSession', () => {
   // Worked by hand: 30 + 15 + 15 + 9 = 69; × 20 kg = 1380 kg; × 4 s = 276 s; + 30 + 45 + 30 s rest = 381 s.

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { attempt } from '../../src/index.js';
 import { explain } from '../../src/text/index.js';
 import {
   compareSessions,
@@ -14,6 +13,7 @@ import {
   type RecordRequest,
 } from '../../src/plan/index.js';
 import { planOf } from '../support/plans.js';
+import { issuesOf } from '../support/refused.js';
 
 type Sets = NonNullable<PlanExerciseFields['sets']>;
 const heavy = (sets: Sets, more: object = {}) =>
@@ -34,10 +34,6 @@ const done = (
     ...more,
   });
 const stored = <T extends object>(document: T): T => readDocument(JSON.parse(JSON.stringify(document)) as T) as T;
-const issuesOf = (call: () => unknown) => {
-  const tried = attempt(() => call(), undefined as never);
-  return tried.ok ? [] : tried.issues.map(({ path, code }) => `${path.join('.')} ${code}`);
-};
 
 // A performance session (`practice`): sets of 2 and 3, each with its load. By hand, with 1RM 100 kg:
 // 3 × 80 + 3 × 80 + 2 × 77.5 + 2 × 75 + 2 × 75 = 240 + 240 + 155 + 150 + 150 = 935 kg.
@@ -227,6 +223,39 @@ describe('the day as it was', () => {
     expect(page).toMatch(/^Load +60 kg done$/m);
     const proposal = nextSession({ plan, records: [record], rule: 'all-repetitions', date: '2026-03-05' });
     expect(proposal.items[0]!.reasons.map(({ code }) => code)).toContain('other-exercise-recorded');
+  });
+
+  it('has an exercise without a load in the place of the planned one', () => {
+    const plan = planOf({ restriction: 'none' });
+    const sets = [{ repetitions: 10 }];
+    const record = done(plan, sets, { instead: 'leg raise', unloaded: true });
+    const [item] = record.items;
+    expect(item!.done).toMatchObject({ instead: 'leg raise', unloaded: true });
+    expect(item!.done).not.toHaveProperty('load');
+    expect(item!.totals.repetitions.value).toBe(10);
+    expect(item!.totals).not.toHaveProperty('volumeLoad');
+    expect(stored(record)).toEqual(record);
+    expect(explain(record)).toMatch(/^Load +none$/m);
+    expect(reviewPlan(record).findings).toEqual([]);
+    const proposal = nextSession({ plan, records: [record], rule: 'all-repetitions', date: '2026-03-05' });
+    expect(proposal.items[0]).toMatchObject({ action: 'repeat', load: { from: 20, to: 20 } });
+    expect(proposal.items[0]!.reasons.map(({ code }) => code)).toContain('other-exercise-recorded');
+    const of = (item: object, own = sets) => issuesOf(() => done(plan, own, item));
+    expect(of({ unloaded: true })).toEqual(['items.0.unloaded wrong-relation']);
+    expect(of({ instead: 'leg raise', unloaded: true, load: 5 })).toEqual(['items.0.load wrong-relation']);
+    const loaded = [{ repetitions: 10, load: 5 }];
+    expect(of({ instead: 'leg raise', unloaded: true }, loaded)).toEqual(['items.0.sets.0.load wrong-relation']);
+    expect(of({ instead: 'leg raise', unloaded: false })).toEqual(['items.0.unloaded not-one-of']);
+  });
+
+  // A pull-up of all of 80 kg with 10 kg more is planned: of a plank in its place no body mass is lifted.
+  it('counts no body mass of an exercise in which nothing is lifted', () => {
+    const own = { oneRepMax: undefined, percentOneRepMax: undefined, load: 10, bodyMassPercent: 100 };
+    const plan = planOf({ restriction: 'none', ...own }, { bodyMassKg: 80 });
+    expect(plan.items[0]!.totals).toHaveProperty('bodyMassVolumeLoad');
+    const record = done(plan, [{ repetitions: 10 }], { instead: 'plank', unloaded: true });
+    expect(record.items[0]!.totals).not.toHaveProperty('bodyMassVolumeLoad');
+    expect(stored(record)).toEqual(record);
   });
 
   // By hand: 100 of 160 mmHg is 62.5 %, of the planned 200 mmHg it is 50 %.

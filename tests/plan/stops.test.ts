@@ -20,11 +20,12 @@ import {
 import { applyDecisions, mergeStops, softened, stopsOf, type Stop, type StopCode } from '../../src/plan/stops.js';
 import { expectPlainJson } from '../support/answers.js';
 import { planOf, recordOf } from '../support/plans.js';
+import { refusedAt } from '../support/refused.js';
+import { codesOf as codes } from '../support/invariants.js';
 
 const all = [30, 15, 15, 15];
 const no = Object.fromEntries(screeningQuestions().map(({ code }) => [code, 'no']));
 const readings = { ageYears: 30, systolicMmHg: 120, diastolicMmHg: 80 };
-const codes = (found: readonly { readonly code: string }[]) => found.map(({ code }) => code);
 
 /** A plan with blood pressure 200/120 after a screening that refers. */
 const stopped = (request: Partial<Plan['request']> = {}): Plan =>
@@ -68,18 +69,11 @@ describe('a stop', () => {
     expect(codes(stopsInForce(proposal))).toEqual(both);
     expect(proposal.items.map(({ action }) => action)).toEqual(['stop']);
     expect(codes(proposal.items[0]!.reasons)).toEqual(both);
-    const refused = attempt(nextRequest, { plan, proposal });
-    expect(refused.ok ? [] : refused.issues.map(({ path }) => path.join('.'))).toEqual([
-      'proposal.stops',
-      'proposal.stops',
-    ]);
+    const twice = ['proposal.stops', 'proposal.stops'];
+    expect(refusedAt(nextRequest, { plan, proposal })).toEqual(twice);
     // A proposal that was emptied of its stops and changed by hand does not get past those of the plan.
     const clean = propose(planOf({ step: 2.5 }, {}, { measured: { valueMmHg: 240, method: 'doppler' } }));
-    const emptied = attempt(nextRequest, { plan, proposal: { ...clean, stops: [] } });
-    expect(emptied.ok ? [] : emptied.issues.map(({ path }) => path.join('.'))).toEqual([
-      'proposal.stops',
-      'proposal.stops',
-    ]);
+    expect(refusedAt(nextRequest, { plan, proposal: { ...clean, stops: [] } })).toEqual(twice);
     for (const document of [plan, record]) {
       const { findings, stops } = reviewPlan(document);
       expect(codes(findings.slice(0, 2))).toEqual(both);
@@ -152,17 +146,23 @@ describe('a stop', () => {
     ...codes(Object.values(guards).flatMap(({ steps }) => steps.filter(({ severity }) => severity === 'stop'))),
     ...codes([...screeningQuestions(), ...dayQuestions()].filter(({ outcome }) => outcome === 'refer')),
   ];
+  const wordsOf = (code: string) => messages[code as keyof typeof messages];
+  const given = every.map((code) => {
+    const slots = [...wordsOf(code).matchAll(/\{([^{}:]+)/g)].map(([, slot]) => [slot, 'symptom-fainting']);
+    return { code: code as StopCode, text: 'You can train.', values: Object.fromEntries(slots) as object as {} };
+  });
   it('of an earlier document gets the words of the catalogue in a plan, whatever document brought it', () => {
-    const wordsOf = (code: string) => messages[code as keyof typeof messages];
-    const given = every.map((code) => {
-      const slots = [...wordsOf(code).matchAll(/\{([^{}:]+)/g)].map(([, slot]) => [slot, 'symptom-fainting']);
-      return { code: code as StopCode, text: 'You can train.', values: Object.fromEntries(slots) as object as {} };
-    });
     const { stops } = planOf({ step: 2.5 }, { stops: given });
     expect(stops).toHaveLength(new Set(every).size);
     for (const { code, text } of stops) expect(text).toBe(wordsOf(code).replace(/\{[^{}]+\}/g, 'fainting'));
     const unknown = planOf({ step: 2.5 }, { stops: [{ code: 'later' as StopCode, text: 'You can train.' }] });
     expect(unknown.stops).toEqual([{ code: 'later', text: messages['code-unknown'] }]);
+  });
+  it('says once not to train where the plan is a sentence', () => {
+    for (const stop of given) {
+      const page = explain(planOf({ step: 2.5 }, { stops: [stop] }), { detail: 'sentence' });
+      expect(page.match(/do not train(?! with a cuff)/gi), stop.code).toHaveLength(1);
+    }
   });
   it('is one of the codes above: no other file makes a stop', () => {
     const made = readdirSync('src', { recursive: true, encoding: 'utf8' })
@@ -300,8 +300,8 @@ describe('a stop', () => {
     const refusedBy = (decision: StopDecision, place: (string | number)[]) => {
       const result = attempt(planSession, stopped({}).request);
       expect(result.ok).toBe(true);
-      const refused = attempt(planSession, { ...stopped().request, decisions: [decision] });
-      expect(refused.ok ? [] : refused.issues.map(({ path }) => path)).toEqual([['decisions', 0, ...place]]);
+      const refused = refusedAt(planSession, { ...stopped().request, decisions: [decision] });
+      expect(refused).toEqual([['decisions', 0, ...place].join('.')]);
     };
     refusedBy(decided('diabetes'), ['stop']);
     refusedBy(decided('pregnancy', { since: '2026-02-01' }), ['since']);

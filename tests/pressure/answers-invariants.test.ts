@@ -12,14 +12,13 @@ import {
   withinFittedRange,
 } from '../../src/index.js';
 import { bloodPressureCautions, checkBloodPressure } from '../../src/pressure/blood-pressure.js';
+import { ARM, LEG } from '../support/inputs.js';
 import {
-  ARM,
   codesOf,
   deviations,
   expectClose,
   expectHoldsTogether,
   factsPage,
-  LEG,
   parts,
   refusal,
   refusalPage,

@@ -14,6 +14,7 @@ import { DAY_DEVIATION, MEASURING_DEVIATION, SIDE_DEVIATION } from '../../src/pr
 import { expectPlainJson } from '../support/answers.js';
 import { codesOf, expectHoldsTogether } from '../support/invariants.js';
 import { random } from '../support/random.js';
+import { issuesOf } from '../support/refused.js';
 
 const person = { circumferenceCm: 57, systolicMmHg: 124, diastolicMmHg: 76 } as const;
 const place = { limb: 'leg', side: 'left', posture: 'supine' } as const;
@@ -254,18 +255,16 @@ describe('measurements that contradict each other', () => {
     day: 1,
     ...more,
   });
-  const issuesOf = (list: readonly Measured[], day?: number) => {
-    const result = attempt(calibrateOcclusionPressure, inputOf(12, list, day));
-    return result.ok ? [] : result.issues.map(({ path, code }) => `${code} ${path.join('.')}`);
-  };
+  const issues = (list: readonly Measured[], day?: number) =>
+    issuesOf(calibrateOcclusionPressure, inputOf(12, list, day));
 
   it('are refused, both named, whatever stands between them', () => {
-    expect(issuesOf([sure(100), sure(390)], 1)).toEqual([
-      'wrong-relation measurements.0',
-      'wrong-relation measurements.1',
+    expect(issues([sure(100), sure(390)], 1)).toEqual([
+      'measurements.0 wrong-relation',
+      'measurements.1 wrong-relation',
     ]);
-    expect(issuesOf([sure(240), sure(170), sure(171)])).toHaveLength(2);
-    expect(issuesOf([sure(240), sure(170), sure(171)])[0]).toBe('wrong-relation measurements.0');
+    expect(issues([sure(240), sure(170), sure(171)])).toHaveLength(2);
+    expect(issues([sure(240), sure(170), sure(171)])[0]).toBe('measurements.0 wrong-relation');
     // Other cuffs do not lead below zero: two contradictory readings with small errors once came to −64.8 mmHg.
     for (const [width, other] of [
       [5, 18],
@@ -293,8 +292,8 @@ describe('measurements that contradict each other', () => {
       calibrate(12, apart(sigmas)).cautions.find(({ code }) => code === 'measurements-contradict');
     expect(found(2.57)).toBeUndefined();
     expect(found(2.58)).toMatchObject({ severity: 'caution', values: { rarer: 100 } });
-    expect(issuesOf(apart(3.88))).toEqual([]);
-    expect(issuesOf(apart(3.9))).toHaveLength(2);
+    expect(issues(apart(3.88))).toEqual([]);
+    expect(issues(apart(3.9))).toHaveLength(2);
   });
 
   it('are not called so over days, sides and cuffs that explain them', () => {

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { calibrateOcclusionPressure, estimateOcclusionPressure, measuredOcclusionPressure } from '../../src/index.js';
+import { LEG } from '../support/inputs.js';
 import {
   codesOf,
   deviations,
   expectClose,
   expectHoldsTogether,
-  LEG,
   parts,
   refusalPage,
   message,

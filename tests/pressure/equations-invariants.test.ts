@@ -2,12 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { equations, estimateOcclusionPressure } from '../../src/index.js';
 import type { OcclusionEquation } from '../../src/pressure/equation.js';
 import { estimateBy } from '../../src/pressure/estimate.js';
+import { ARM, LEG } from '../support/inputs.js';
 import {
-  ARM,
   deviations,
   expectClose,
   expectHoldsTogether,
-  LEG,
   parts,
   refusal,
   type Said,

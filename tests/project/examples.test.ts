@@ -3,6 +3,7 @@ import { join, resolve } from 'node:path';
 import { format } from 'node:util';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
+import { findingsIn } from '../support/compiled.js';
 
 /** A block of example code: where it stands, and its lines. */
 interface Example {
@@ -66,27 +67,7 @@ const importPackage = (name: string): Promise<unknown> => import(/* @vite-ignore
 /** What the compiler says of the examples as a reader would type them, in a strict project. */
 function complaints(): string[] {
   const files = new Map(examples.map(({ code }, index) => [resolve(`example-${index}.ts`), code]));
-  const options: ts.CompilerOptions = {
-    strict: true,
-    exactOptionalPropertyTypes: true,
-    target: ts.ScriptTarget.ES2022,
-    module: ts.ModuleKind.ESNext,
-    moduleResolution: ts.ModuleResolutionKind.Bundler,
-    moduleDetection: ts.ModuleDetectionKind.Force,
-    noEmit: true,
-    // The declarations themselves are checked in the packed package.
-    skipLibCheck: true,
-    types: [],
-  };
-  const host = ts.createCompilerHost(options);
-  const { getSourceFile, fileExists } = host;
-  host.fileExists = (name) => files.has(name) || fileExists(name);
-  host.getSourceFile = (name, how, ...rest) => {
-    const code = files.get(name);
-    return code === undefined ? getSourceFile(name, how, ...rest) : ts.createSourceFile(name, code, how);
-  };
-  const program = ts.createProgram([...files.keys()], options, host);
-  return ts.getPreEmitDiagnostics(program).map(({ file, messageText }) => {
+  return findingsIn(files).map(({ file, messageText }) => {
     const index = [...files.keys()].indexOf(file?.fileName ?? '');
     return `${examples[index]?.place}: ${ts.flattenDiagnosticMessageText(messageText, ' ')}`;
   });

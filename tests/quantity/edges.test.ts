@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { convertLoad } from '../../src/quantity/convert.js';
 import { decimal } from '../../src/quantity/decimal.js';
-import { clock, format, formatUnit } from '../../src/quantity/format.js';
+import { quantityName } from '../../src/quantity/field-quantity.js';
+import { clock, format, formatUnit, inFull } from '../../src/quantity/format.js';
+import { frozen } from '../../src/quantity/frozen.js';
 import { loadUnitCode, loadUnitOf } from '../../src/quantity/quantities.js';
+import { inSystem } from '../../src/quantity/unit-system.js';
 import { product, sum, roundToStep } from '../../src/quantity/exact.js';
 
 // Every expected value here is worked out by hand, in decimals.
@@ -16,6 +19,7 @@ describe('rounding', () => {
   it('loses no step to a double just below it', () => {
     expect(roundToStep(159.99999999999997, 2, 'down')).toBe(160);
     expect(roundToStep(0.3, 0.1, 'down')).toBe(0.3);
+    expect(roundToStep(0.09999999999999999, 0.1, 'down')).toBe(0.1);
     expect(roundToStep(159.9999, 2, 'down')).toBe(158);
   });
 });
@@ -36,6 +40,7 @@ describe('what enters decimals', () => {
   it('has 12 significant digits', () => {
     expect(decimal(0.1 + 0.2).toString()).toBe('0.3');
     expect(decimal(1234567890123).toNumber()).toBe(1234567890120);
+    expect(decimal(-1234567890123).toNumber()).toBe(-1234567890120);
     expect(decimal(999_999_999_999).toNumber()).toBe(999_999_999_999);
     expect(sum([0.5, 1234567890123])).toBe(1234567890120.5);
   });
@@ -81,6 +86,14 @@ describe('numbers for people', () => {
   ])('writes %d as %s', (value, text) => expect(format(value)).toBe(text));
 
   it.each([
+    [100, '100'],
+    [-0.1 - 0.2, '-0.3'],
+    [80.123456789012, '80.123456789'],
+    [999_999_999_999, '999999999999'],
+    [1234567890123, '1234567890120'],
+  ])('writes %d in full as %s', (value, text) => expect(inFull(value)).toBe(text));
+
+  it.each([
     ['mm[Hg]', '5 mmHg'],
     ['cm', '5 cm'],
     ['kg', '5 kg'],
@@ -100,4 +113,46 @@ describe('numbers for people', () => {
     [390, '6:30'],
     [3600, '60:00'],
   ])('writes %d seconds as %s', (seconds, text) => expect(clock(seconds)).toBe(text));
+});
+
+// 20.41165665 kg are 45 lb (0.45359237 kg each), 55.88 cm are 22 in (2.54 cm each).
+describe('a number in a system of units', () => {
+  it.each([
+    [20.41165665, 'kg', 'imperial', 45, '[lb_av]'],
+    [55.88, 'cm', 'imperial', 22, '[in_i]'],
+    [45, '[lb_av]', 'imperial', 45, '[lb_av]'],
+    [120, 'mm[Hg]', 'imperial', 120, 'mm[Hg]'],
+    [45, '[lb_av]', 'metric', 20.41165665, 'kg'],
+    [20, 'kg', 'metric', 20, 'kg'],
+    [55, 'cm', 'metric', 55, 'cm'],
+    [45, '[lb_av]', undefined, 45, '[lb_av]'],
+    [20, 'kg', undefined, 20, 'kg'],
+    [55, 'cm', undefined, 55, 'cm'],
+  ] as const)('%d %s, %s: %d %s', (value, unit, system, written, code) =>
+    expect(inSystem(value, unit, system)).toEqual({ value: written, unit: code }),
+  );
+});
+
+describe('the quantity of a field', () => {
+  it.each([
+    ['cuffWidthCm', 'cuffWidthCm'],
+    ['occlusion', 'occlusionMmHg'],
+    ['oneRepMax', 'load'],
+    ['limb', undefined],
+    ['toString', undefined],
+    [0, undefined],
+  ])('%s: %s', (field, name) => expect(quantityName(field)).toBe(name));
+});
+
+describe('a frozen table', () => {
+  it('is the one that was given, and nothing in it can be changed', () => {
+    const table = { list: [{ low: 1 }], nothing: null, word: 'leg', apply: () => 1 };
+    expect(frozen(table)).toBe(table);
+    expect([table, table.list, table.list[0], table.apply].map(Object.isFrozen)).toEqual([true, true, true, false]);
+  });
+  it('may lead back to itself', () => {
+    const table: { self?: object } = {};
+    table.self = table;
+    expect(Object.isFrozen(frozen(table))).toBe(true);
+  });
 });

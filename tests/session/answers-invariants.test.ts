@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { sessionTotals, testedOneRepMax } from '../../src/index.js';
-import { CHAIN, expectClose, expectHoldsTogether, message, told, withWorking } from '../support/invariants.js';
+import { CHAIN } from '../support/inputs.js';
+import { expectClose, expectHoldsTogether, message, told, withWorking } from '../support/invariants.js';
 import { working } from '../../src/text/index.js';
 
 const TEMPO = { eccentricS: 2, concentricS: 2 } as const;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { sessionTotals, sessionTimeline, testedOneRepMax } from '../../src/index.js';
-import { CHAIN, codesOf, refusal, refusalPage, message } from '../support/invariants.js';
+import { CHAIN } from '../support/inputs.js';
+import { codesOf, refusal, refusalPage, message } from '../support/invariants.js';
 
 const TEMPO = { eccentricS: 2, concentricS: 2 } as const;
 const LEFT_LEG = { limb: 'leg', side: 'left' } as const;

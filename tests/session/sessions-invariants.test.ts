@@ -3,7 +3,8 @@ import { sessionTotals } from '../../src/index.js';
 import { limbRestriction } from '../../src/session/totals.js';
 import { ofSide } from '../../src/session/schedule.js';
 import { fullPrescription } from '../../src/session/read-session.js';
-import { CHAIN, codesOf, expectClose, expectHoldsTogether, message, told, withCode } from '../support/invariants.js';
+import { CHAIN } from '../support/inputs.js';
+import { codesOf, expectClose, expectHoldsTogether, message, told, withCode } from '../support/invariants.js';
 import { working } from '../../src/text/index.js';
 
 const LEFT_LEG = { limb: 'leg', side: 'left' } as const;

@@ -1,10 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { attempt, limbSymmetry, measuredOcclusionPressure, testedOneRepMax } from '../../src/index.js';
+import { limbSymmetry, measuredOcclusionPressure, testedOneRepMax, type SymmetryInput } from '../../src/index.js';
 import { explain } from '../../src/text/index.js';
 import { expectPlainJson } from '../support/answers.js';
+import { expectHoldsTogether, factsPage } from '../support/invariants.js';
+import { issuesOf } from '../support/refused.js';
 
 const codesOf = ({ cautions }: ReturnType<typeof limbSymmetry>) => cautions.map(({ code }) => code);
+const maxima = { left: testedOneRepMax({ load: 45 }), right: testedOneRepMax({ load: 50 }), involved: 'left' } as const;
 
 describe('limbSymmetry', () => {
   // By hand: 45 / 50 is 90 %. Two errors of 4.2 % are √2 × 4.2 = 5.940 %, 1.96 times that 0.11642 in logarithms:
@@ -23,14 +26,32 @@ describe('limbSymmetry', () => {
 
   it('takes answers, with their own errors', () => {
     // 4.2 % each: the tested maximum of the library has the median error of repeated tests.
-    const maxima = { left: testedOneRepMax({ load: 45 }), right: testedOneRepMax({ load: 50 }) } as const;
-    const index = limbSymmetry({ ...maxima, involved: 'left' });
+    const index = limbSymmetry(maxima);
     const numbers = limbSymmetry({ left: 45, right: 50, involved: 'left', errorPercent: 4.2 });
     expect(index.lower).toBeCloseTo(numbers.lower!, 9);
     expect(index.evidence).toBe('published');
     const occlusion = measuredOcclusionPressure({ valueMmHg: 180, method: 'doppler', limb: 'leg' });
-    const issues = attempt(limbSymmetry, { ...maxima, right: occlusion, involved: 'left' });
-    expect(issues.ok ? [] : issues.issues.map(({ path }) => path.join('.'))).toEqual(['right']);
+    expect(issuesOf(limbSymmetry, { ...maxima, right: occlusion })).toEqual(['right wrong-relation']);
+    const pounds = testedOneRepMax({ load: 110, unit: 'lb' });
+    expect(issuesOf(limbSymmetry, { ...maxima, right: pounds })).toEqual(['right wrong-relation']);
+    // On a log scale the deviation is a share already: 8.6 of 180 and of 200 mmHg.
+    const pressures = [180, 200].map((valueMmHg) =>
+      measuredOcclusionPressure({ valueMmHg, method: 'doppler', limb: 'leg' }),
+    ) as [SymmetryInput['left'], SymmetryInput['right']];
+    const ofPressures = limbSymmetry({ left: pressures[0], right: pressures[1], involved: 'right' });
+    expect(ofPressures.value).toBeCloseTo(111.11, 2);
+    expect(ofPressures.errors!.map((error) => error.standardDeviation)).toEqual([8.6 / 200, 8.6 / 180]);
+  });
+
+  it('says what it is made of, as the golden page says', async () => {
+    const answers = {
+      'with an error': limbSymmetry({ left: 45, right: 50, involved: 'left', errorPercent: 4.2 }),
+      'beyond the error': limbSymmetry({ left: 40, right: 50, involved: 'left', errorPercent: 4.2 }),
+      'without an error': limbSymmetry({ left: 45, right: 50, involved: 'left' }),
+      'of answers': limbSymmetry(maxima),
+    };
+    Object.values(answers).forEach((answer) => expectHoldsTogether(answer));
+    await expect(factsPage(answers)).toMatchFileSnapshot('pages/symmetry.txt');
   });
 
   it('turns round: 80 % one way is 125 % the other way', () => {
@@ -54,16 +75,26 @@ describe('limbSymmetry', () => {
   });
 
   it('refuses what is no measure of two sides', () => {
-    const paths = (input: object) => {
-      const tried = attempt(limbSymmetry, input as never);
-      return tried.ok ? [] : tried.issues.map(({ path, code }) => `${path.join('.')} ${code}`);
-    };
-    expect(paths({ left: 0, right: 50, involved: 'left' })).toEqual(['left out-of-range']);
-    expect(paths({ left: '45', right: 50, involved: 'both' })).toEqual(['left wrong-type', 'involved not-one-of']);
-    const answer = testedOneRepMax({ load: 45 });
-    expect(paths({ left: answer, right: 50, involved: 'left' })).toEqual(['right wrong-relation']);
-    expect(paths({ left: answer, right: answer, involved: 'left', errorPercent: 3 })).toEqual([
-      'errorPercent wrong-relation',
-    ]);
+    const issues = (input: object) => issuesOf(limbSymmetry, input);
+    expect(issues({ left: 0, right: 50, involved: 'left' })).toEqual(['left out-of-range']);
+    expect(issues({ left: '45', right: 50, involved: 'both' })).toEqual(['left wrong-type', 'involved not-one-of']);
+    expect(issues({ ...maxima, right: 50 })).toEqual(['right wrong-relation']);
+    expect(issues({ ...maxima, left: 45 })).toEqual(['right wrong-relation']);
+    expect(issues({ ...maxima, errorPercent: 3 })).toEqual(['errorPercent wrong-relation']);
+    expect(issues({ right: 50, involved: 'left' })).toEqual(['left missing']);
+    for (const change of [
+      { kind: 1 },
+      { kind: undefined },
+      { evidence: 'sure' },
+      { evidence: 1 },
+      { value: '45' },
+      { value: 0 },
+      { standardDeviation: -1 },
+    ]) {
+      expect(issues({ ...maxima, left: { ...maxima.left, ...change } }), JSON.stringify(change)).toEqual([
+        'left wrong-type',
+      ]);
+    }
+    expect(issues({ ...maxima, left: { ...maxima.left, standardDeviation: 0 } })).toEqual([]);
   });
 });

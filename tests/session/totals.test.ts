@@ -4,7 +4,6 @@ import { evaluate } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import {
   sessionTotals,
-  attempt,
   estimateOneRepMax,
   testedOneRepMax,
   type Answer,
@@ -15,15 +14,13 @@ import {
 import { explain, working } from '../../src/text/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { session as anySession } from '../support/arbitraries.js';
+import { issuesOf } from '../support/refused.js';
 
 const tempo = '2-0-2-0';
 const leg = { limb: 'leg', side: 'left' } as const;
 const base = { scheme: '3x10', tempo, restS: 30, restriction: 'continuous', ...leg } as const satisfies Prescription;
 const codes = (given: SessionInput) => sessionTotals(given).cautions.map(({ code }) => code);
-const issues = (given: object) => {
-  const tried = attempt(sessionTotals, given as SessionInput);
-  return tried.ok ? [] : tried.issues.map(({ path, code }) => `${path.join('.')} ${code}`);
-};
+const issues = (given: object) => issuesOf(sessionTotals, given);
 
 /** Answers anywhere in a piece of JSON. */
 function answersIn(value: unknown): Answer[] {

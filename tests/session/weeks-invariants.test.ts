@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { weekTotals } from '../../src/index.js';
 import { expectHoldsTogether, refusalPage, type Said, message, withWorking } from '../support/invariants.js';
+import { issuesOf } from '../support/refused.js';
 import { working } from '../../src/text/index.js';
 
 // Reference C.5 and C.6.
@@ -84,6 +85,25 @@ describe('a week', () => {
     });
   });
 
+  // Guards of `practice`: 40 min a limb on a day, 100 min in a week, 2 sessions on a day, 4 in a week.
+  it('says which day and limb a dose is too much on', () => {
+    const dosed = days.map((day, index) => ({
+      ...day,
+      ...(index === 1 && { sessions: 3, restrictedSessions: 3, restrictedS: { rightLeg: 2460, leftArm: 60 } }),
+      ...(index > 3 && { restrictedS: { rightLeg: 1860 } }),
+    }));
+    // 41 + 3 × 31 min; 3 + 3 sessions.
+    const limb = { limb: 'leg', side: 'right' };
+    const { cautions } = weekTotals({ days: dosed });
+    expect(message(cautions)).toMatchObject([
+      ['restriction-long-day', { values: { ...limb, value: 41 }, path: ['days', 1, 'restrictedS', 'rightLeg'] }],
+      ['restriction-long-week', { values: { ...limb, value: 134 } }],
+      ['sessions-many-day', { values: { value: 3, limit: 2 }, path: ['days', 1] }],
+      ['sessions-many-week', { values: { value: 6 } }],
+    ]);
+    expect(cautions[1]).not.toHaveProperty('path');
+  });
+
   it('of equal days, or of rest', () => {
     const equal = weekTotals({ days: days.map(() => ({ loadAu: 100 })) });
     expectHoldsTogether(equal);
@@ -144,6 +164,10 @@ describe('a week', () => {
       'two weeks before': { days, ratio, earlierWeeksAu: [1, 2] },
       'a week that is no number': { days, ratio, earlierWeeksAu: [1, 2, NaN] },
     };
+    const more = withDay({ loadAu: 300, sessions: 1, restrictedSessions: 2 });
+    expect(issuesOf(weekTotals, more)).toEqual(['days.0.restrictedSessions wrong-relation']);
+    const equal = { loadAu: 300, sessions: 2, restrictedSessions: 2, restrictedS: { leftLeg: 300 } };
+    expect(issuesOf(weekTotals, withDay(equal))).toEqual([]);
     await expect(refusalPage(weekTotals, cases)).toMatchFileSnapshot('refused/weeks.txt');
   });
 });

@@ -51,14 +51,32 @@ describe('least squares: R', () => {
     expectDigits([fit.intercept, ...fit.slopes], coefficients, 8);
     expectDigits([fit.interceptError, ...fit.slopeErrors], standardErrors, 8);
   });
-  it('says which column does not vary, or follows from the others', () => {
+
+  // Sums of squares around the means: 17.5 each, products 14.5. Inflation is 1 / (1 − r²), and leverages add to the terms.
+  it('has the inflation and the leverages of two terms that say part of the same', () => {
+    const a = [1, 2, 3, 4, 5, 6];
+    const b = [2, 1, 4, 3, 6, 5];
+    const fit = fitOf(
+      [a, b],
+      a.map((value, row) => 7 + 2 * value - 3 * b[row]!),
+    );
+    expectDigits([fit.intercept, ...fit.slopes], [7, 2, -3], 12);
+    const inflation = 1 / (1 - (14.5 / 17.5) ** 2);
+    expectDigits(fit.inflation, [inflation, inflation], 12);
+    expectDigits([fit.leverages.reduce((sum, leverage) => sum + leverage)], [3], 12);
+    expect(fit.degreesOfFreedom).toBe(3);
+  });
+
+  it('says which column does not vary, or follows from those before it', () => {
     const a = [1, 2, 3, 4, 5];
     const b = [2, 1, 4, 3, 6];
-    expect(leastSquares([a, [7, 7, 7, 7, 7]], b)).toEqual({ column: 1, why: 'constant' });
-    expect(leastSquares([a, b, a.map((value, row) => 0.3 * value - 2 * b[row]! + 1)], [1, 2, 1, 2, 1])).toEqual({
-      column: 2,
-      why: 'collinear',
-    });
+    const sevens = [7, 7, 7, 7, 7];
+    const sum = a.map((value, row) => 0.3 * value - 2 * b[row]! + 1);
+    expect(leastSquares([sevens, a], b)).toEqual({ column: 0, why: 'constant' });
+    expect(leastSquares([a, [0, 0, 0, 0, 0]], b)).toEqual({ column: 1, why: 'constant' });
+    expect(leastSquares([a], sevens)).toEqual({ column: -1, why: 'constant' });
+    expect(leastSquares([a, a.map((value) => 3 - value)], b)).toEqual({ column: 1, why: 'collinear' });
+    expect(leastSquares([a, b, sum], [1, 2, 1, 2, 1])).toEqual({ column: 2, why: 'collinear' });
   });
 });
 

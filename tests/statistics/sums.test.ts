@@ -8,6 +8,8 @@ import judge from '../study/judge.json' with { type: 'json' };
 describe('sums, means and quantiles', () => {
   it('loses nothing where large terms cancel', () => {
     expect(accurateSum([1e16, 1, -1e16])).toBe(1);
+    expect(accurateSum([1, 1e16, 1, -1e16])).toBe(2);
+    expect(accurateSum([])).toBe(0);
   });
   // Source: R, quantile(); tests/study/judge.R.
   it('finds the quantiles of R', () => {

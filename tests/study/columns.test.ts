@@ -1,27 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  attempt,
-  equations,
-  estimateOcclusionPressure,
-  estimateOneRepMax,
-  targetCuffPressure,
-  trainingLoad,
-  type Answer,
-} from '../../src/index.js';
-import {
-  columns,
-  estimateWith,
-  flagCodes,
-  REFUSED,
-  rowFlags,
-  type ColumnAnswer,
-  type ColumnsInput,
-} from '../../src/study/index.js';
+import { attempt, equations, estimateOcclusionPressure, estimateOneRepMax, trainingLoad } from '../../src/index.js';
+import { columns, flagCodes, REFUSED, rowFlags, type ColumnAnswer, type ColumnsInput } from '../../src/study/index.js';
 import { BLOCK } from '../../src/study/column-answer.js';
-import { LIFTS } from '../../src/strength/lifts.js';
 import { column, expectSame, scalarRow } from '../support/columns.js';
-import { fittedExample } from '../support/fitted.js';
 
 /** A value for a field: mostly possible, now and then missing, impossible or wrong. */
 const field = (possible: fc.Arbitrary<number>) =>
@@ -32,23 +14,6 @@ const word = (...words: string[]) =>
   fc.oneof({ weight: 20, arbitrary: fc.constantFrom(...words) }, fc.constantFrom<unknown>(null, undefined, 'other'));
 
 const WIDTHS = [5, 5.3, 6.4, 10, 11, 11.8, 12, 17.6, 18, 19, 20.5];
-const error = fc.oneof({ weight: 3, arbitrary: fc.constant(undefined) }, field(within(0, 10)));
-const person = fc.record({
-  limb: word('arm', 'leg'),
-  circumferenceCm: field(within(15, 120)),
-  systolicMmHg: field(within(60, 300)),
-  diastolicMmHg: field(within(30, 200)),
-  cuffWidthCm: fc.oneof({ weight: 3, arbitrary: fc.constantFrom(...WIDTHS) }, field(within(2, 40))),
-  posture: word('supine', 'seated', 'standing'),
-  ageYears: field(within(1, 120)),
-  sex: word('male', 'female'),
-  paddingCoefficient: field(fc.double({ min: 0.1, max: 0.999, noNaN: true })),
-  side: fc.oneof(fc.constant(undefined), word('left', 'right')),
-  circumferenceErrorCm: error,
-  systolicErrorMmHg: error,
-  diastolicErrorMmHg: error,
-});
-const people = fc.array(person, { minLength: 1, maxLength: 40 });
 
 /** People who share a limb, a cuff and a posture, most of them with nothing to be said about. */
 const peopleOfOnePlace = ({ limb, cuffWidthCm: width }: (typeof equations.occlusionPressure)[number]) =>
@@ -92,32 +57,9 @@ const lopColumns = (rows: readonly Readonly<Record<string, unknown>>[], equation
   } as unknown as Extract<ColumnsInput, { answer: 'occlusion-pressure' }>);
 
 // The scalar functions are the judge: they are held to publications elsewhere.
-const MAXIMUM_FIELDS = [
-  'load',
-  'repetitions',
-  'repetitionsInReserve',
-  'reserveRpe',
-  'lift',
-  'sex',
-  'ageYears',
-  'training',
-];
-
 describe('columns give the very answers of the scalar functions', () => {
   for (const equation of equations.occlusionPressure) {
     const { id } = equation;
-    it(`occlusion pressure by ${id}`, () => {
-      fc.assert(
-        fc.property(people, (rows) => {
-          const got = lopColumns(rows, id);
-          rows.forEach((row, index) => {
-            expectSame(got, index, attempt(estimateOcclusionPressure, { ...scalarRow(row), equation: id } as never));
-          });
-        }),
-        { numRuns: 80 },
-      );
-    });
-
     it(`occlusion pressure by ${id}, one limb, cuff and posture for all`, () => {
       fc.assert(
         fc.property(peopleOfOnePlace(equation), ([place, rows]) => {
@@ -134,85 +76,11 @@ describe('columns give the very answers of the scalar functions', () => {
     });
   }
 
-  it('occlusion pressure by one’s own equation', () => {
-    fc.assert(
-      fc.property(people, (rows) => {
-        const got = lopColumns(rows, fittedExample);
-        rows.forEach((row, index) => {
-          const read = (readings: never): Answer => estimateWith(fittedExample, readings);
-          expectSame(got, index, attempt(read, scalarRow(row)));
-        });
-      }),
-      { numRuns: 80 },
-    );
-  });
-
-  for (const { id } of equations.oneRepetitionMaximum) {
-    it(`one-repetition maximum by ${id}, and its training loads`, () => {
-      const lifts = fc.array(
-        fc.record({
-          load: field(within(0.1, 2000)),
-          repetitions: field(fc.oneof(fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 90 }))),
-          repetitionsInReserve: fc.oneof(fc.constant(undefined), field(fc.integer({ min: 0, max: 10 }))),
-          reserveRpe: fc.oneof(
-            { weight: 4, arbitrary: fc.constant(undefined) },
-            field(fc.integer({ min: 5, max: 10 })),
-            within(1, 10),
-          ),
-          lift: fc.oneof({ weight: 2, arbitrary: fc.constant(undefined) }, word(...LIFTS)),
-          sex: fc.oneof(fc.constant(undefined), word('male', 'female')),
-          ageYears: fc.oneof(fc.constant(undefined), field(within(1, 120))),
-          training: fc.oneof(fc.constant(undefined), word('trained', 'untrained')),
-          percentOneRepMax: field(within(1, 100)),
-          step: fc.oneof(fc.constantFrom(0.5, 1, 1.25, 2.5, 0.1, 0.07), within(0.01, 50)),
-        }),
-        { minLength: 1, maxLength: 40 },
-      );
-      fc.assert(
-        fc.property(
-          lifts,
-          fc.constantFrom('kg' as const, 'lb' as const),
-          fc.constantFrom('nearest' as const, 'down' as const),
-          (rows, unit, rounding) => {
-            const fields = Object.fromEntries(MAXIMUM_FIELDS.map((name) => [name, column(rows, name)]));
-            const maxima = columns({
-              answer: 'one-repetition-maximum',
-              equation: id,
-              unit,
-              ...fields,
-            } as never) as unknown as ColumnAnswer<'one-repetition-maximum'>;
-            const loads = columns({
-              answer: 'training-load',
-              oneRepMax: maxima,
-              percentOneRepMax: column(rows, 'percentOneRepMax') as number[],
-              step: column(rows, 'step') as number[],
-              rounding,
-            });
-            rows.forEach(({ percentOneRepMax, step, ...lift }, index) => {
-              const maximum = attempt(estimateOneRepMax, { ...scalarRow(lift), equation: id, unit } as never);
-              expectSame(maxima, index, maximum);
-              if (!maximum.ok) return expect(loads.flag[index]! & REFUSED).not.toBe(0);
-              expectSame(
-                loads,
-                index,
-                attempt(trainingLoad, {
-                  oneRepMax: maximum.value,
-                  rounding,
-                  ...scalarRow({ percentOneRepMax, step }),
-                } as never),
-              );
-            });
-          },
-        ),
-        { numRuns: 80 },
-      );
-    });
-  }
-
   it('training loads from a rack, from a bar and plates, and as they are', () => {
     const ways = [
       {},
-      { available: [2, 4, 6, 8, 10, 12.5, 15, 20, 30] },
+      { step: 2.5 },
+      { available: [30, 2, 4, 6, 8, 10, 12.5, 15, 20] },
       { bar: 15, plates: [{ mass: 1.25, count: 2 }, { mass: 2.5, count: 4 }, { mass: 10 }] },
       { bar: 0, collars: 0.5, plates: [{ mass: 0.5 }] },
     ];
@@ -243,47 +111,6 @@ describe('columns give the very answers of the scalar functions', () => {
           });
         },
       ),
-      { numRuns: 200 },
-    );
-  });
-
-  it('cuff pressures, rounded to the gauge as the scalar function rounds', () => {
-    const settings = fc.record({
-      percentLop: field(fc.oneof(fc.integer({ min: 1, max: 100 }), within(1, 100))),
-      gaugeStepMmHg: fc.oneof(fc.constantFrom(1, 2, 5, 10, 0.5, 0.1, 1 / 3, null), within(0.1, 50)),
-      ceilingMmHg: fc.oneof(fc.constant(null), fc.integer({ min: 20, max: 300 }), within(20, 1000)),
-    });
-    // Whole readings fall on the edge between two steps again and again.
-    const readings = fc.record({
-      limb: fc.constant('leg'),
-      circumferenceCm: fc.oneof(fc.integer({ min: 45, max: 66 }), within(45, 66)),
-      systolicMmHg: fc.constantFrom(110, 120, 130, 20),
-      diastolicMmHg: fc.constantFrom(60, 70, 80),
-      cuffWidthCm: fc.constantFrom(5, 10, 18),
-      posture: fc.constant('supine'),
-    });
-    fc.assert(
-      fc.property(fc.array(fc.tuple(readings, settings), { minLength: 1, maxLength: 60 }), (pairs) => {
-        const rows = pairs.map(([reading]) => reading);
-        const more = pairs.map(([, setting]) => setting);
-        const occlusion = lopColumns(rows, 'width-ratio-1993');
-        const got = columns({
-          answer: 'cuff-pressure',
-          occlusion,
-          percentLop: column(more, 'percentLop') as number[],
-          gaugeStepMmHg: column(more, 'gaugeStepMmHg') as number[],
-          ceilingMmHg: column(more, 'ceilingMmHg') as number[],
-        });
-        rows.forEach((row, index) => {
-          const lop = attempt(estimateOcclusionPressure, { ...scalarRow(row), equation: 'width-ratio-1993' } as never);
-          if (!lop.ok) return expect(got.flag[index]! & REFUSED).not.toBe(0);
-          expectSame(
-            got,
-            index,
-            attempt(targetCuffPressure, { occlusion: lop.value, ...scalarRow(more[index]!) } as never),
-          );
-        });
-      }),
       { numRuns: 200 },
     );
   });

@@ -1,17 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { attempt, equations, estimateOneRepMax, trainingLoad } from '../../src/index.js';
 import { columns, type ColumnAnswer } from '../../src/study/index.js';
-import { column, expectSame, scalarRow } from '../support/columns.js';
+import { column, expectSame, scalarRow, varied, WRONG, type Row } from '../support/columns.js';
 
 // The scalar functions are the judge: they are held to publications elsewhere. Each row differs from an ordinary one in
 // one field: at an end of what is possible, just past it, missing, or no number or word at all.
-
-type Row = Readonly<Record<string, unknown>>;
-const WRONG = [null, undefined, NaN, Infinity, -5];
-const varied = (ordinary: Row, fields: Readonly<Record<string, readonly unknown[]>>): Row[] => [
-  ordinary,
-  ...Object.entries(fields).flatMap(([field, values]) => values.map((value) => ({ ...ordinary, [field]: value }))),
-];
 
 const LIFTED = {
   load: [0.1, 0.09, 2000, 2000.1, ...WRONG],

@@ -1,84 +1,66 @@
 import jstat from 'jstat';
+import { mean, sampleStandardDeviation } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { logInterval } from '../../src/answer/answer.js';
-import {
-  estimateOcclusionPressure,
-  estimateOneRepMax,
-  InputError,
-  measuredOcclusionPressure,
-  targetCuffPressure,
-  testedOneRepMax,
-  trainingLoad,
-  type Answer,
-} from '../../src/index.js';
-import { propagate, type PropagateInput } from '../../src/study/index.js';
+import { issue } from '../../src/answer/issues.js';
+import { InputError, measuredOcclusionPressure, testedOneRepMax, type Answer } from '../../src/index.js';
+import { mersenneTwister, normalDeviates } from '../../src/statistics/random.js';
+import { NORMAL_95 } from '../../src/statistics/normal.js';
+import { propagate, type PropagateInput, type Propagated, type Uncertain } from '../../src/study/index.js';
 import { expectPlainJson } from '../support/answers.js';
+import { expectClose, refusalPage } from '../support/invariants.js';
+import judge from './propagate.json' with { type: 'json' };
 
-const leg = { limb: 'leg', diastolicMmHg: 70, cuffWidthCm: 10, posture: 'supine' } as const;
-const readings = {
-  girth: { value: 54, standardDeviation: 1 },
-  systolic: { value: 120, standardDeviation: 5 },
+const x = { value: 10, standardDeviation: 1 };
+const run = <N extends string>(
+  inputs: PropagateInput<N>['inputs'],
+  pipeline: PropagateInput<N>['pipeline'],
+  more = {},
+) => propagate({ inputs, pipeline, draws: 200, ...more });
+const one = (input: Uncertain, more: object = {}) => run({ x: input }, (draw) => draw.x, { draws: 20_000, ...more });
+const refuse = (): never => {
+  throw new InputError([issue('out-of-range', ['x'], ['less', 'less'], 'more')]);
 };
 
 describe('propagate', () => {
-  // Own algebra: a sum of normal readings is normal, with errors in quadrature (JCGM 100, 5.1.2).
-  it('is exact for a straight line', () => {
-    const { monteCarlo, closedForm, refused } = propagate({
-      inputs: { a: { value: 10, standardDeviation: 3 }, b: { value: 4, standardDeviation: 2 } },
-      pipeline: ({ a, b }) => a - 2 * b,
-      draws: 100_000,
-    });
-    expect(refused).toBe(0);
-    expect(closedForm).toMatchObject({ value: 2, standardDeviation: 5, parts: { a: 3, b: 4 } });
-    // Four standard errors of the mean, of the standard deviation, and of a 2.5 % quantile (5 × 0.0084).
-    expect(Math.abs(monteCarlo.value - 2)).toBeLessThan((4 * 5) / Math.sqrt(100_000));
-    expect(Math.abs(monteCarlo.standardDeviation - 5)).toBeLessThan((4 * 5) / Math.sqrt(200_000));
-    expect(Math.abs(monteCarlo.lower - closedForm!.lower)).toBeLessThan(0.17);
-    expect(Math.abs(monteCarlo.upper - closedForm!.upper)).toBeLessThan(0.17);
+  // Source of the statistics: simple-statistics; of the draws: the generator, held to its publication elsewhere.
+  it('draws every reading in turn, and the error of an answer after them', () => {
+    const answer = { ...testedOneRepMax({ load: 100 }), standardDeviation: 3 };
+    const inputs = { a: x, b: { value: 5, standardDeviation: 2 } };
+    const got = run(inputs, ({ a, b }) => ({ ...answer, value: a * b }), { seed: 42 });
+    const normal = normalDeviates(mersenneTwister(42));
+    const drawn = Array.from({ length: 200 }, () => (10 + normal()) * (5 + 2 * normal()) + 3 * normal());
+    const sorted = [...drawn].sort((a, b) => a - b);
+    expect([got.seed, got.draws, got.refused]).toEqual([42, 200, 0]);
+    expectClose(got.monteCarlo.value, mean(drawn));
+    expectClose(got.monteCarlo.standardDeviation, sampleStandardDeviation(drawn));
+    expect(got.monteCarlo.lower).toBeGreaterThanOrEqual(sorted[4]!);
+    expect(got.monteCarlo.lower).toBeLessThanOrEqual(sorted[5]!);
+    expect(got.monteCarlo.upper).toBeGreaterThanOrEqual(sorted[194]!);
+    expect(got.monteCarlo.upper).toBeLessThanOrEqual(sorted[195]!);
+    // Slopes 5 and 10: 5 × 1, 10 × 2 and 3 in quadrature.
+    const closed = got.closedForm!;
+    expect([closed.value, closed.parts]).toEqual([50, { a: 5, b: 20, own: 3 }]);
+    expectClose(closed.standardDeviation, Math.sqrt(25 + 400 + 9));
+    expectClose(closed.lower, 50 - NORMAL_95 * Math.sqrt(434));
+    expectClose(closed.upper, 50 + NORMAL_95 * Math.sqrt(434));
+    expect(got).not.toHaveProperty('kept');
+    expect(closed).not.toHaveProperty('correlated');
+    expectPlainJson(got);
   });
 
-  // Own algebra: E(x²) = μ² + σ², Var(x²) = 4 μ² σ² + 2 σ⁴; the first order leaves the second term out.
-  it('shows where the closed form falls short', () => {
-    const { monteCarlo, closedForm } = propagate({
-      inputs: { x: { value: 1, standardDeviation: 1 } },
-      pipeline: ({ x }) => x * x,
-      draws: 100_000,
-    });
-    expect(closedForm).toMatchObject({ value: 1, standardDeviation: 2 });
-    expect(Math.abs(monteCarlo.value - 2)).toBeLessThan((4 * Math.sqrt(6)) / Math.sqrt(100_000));
-    expect(Math.abs(monteCarlo.standardDeviation - Math.sqrt(6))).toBeLessThan(0.1);
-  });
-
-  it('draws the error of an answer too: readings to pressure to target', () => {
-    const run = (inputs: PropagateInput<'girth' | 'systolic'>['inputs']) =>
-      propagate({
-        inputs,
-        draws: 20_000,
-        pipeline: ({ girth, systolic }) =>
-          targetCuffPressure({
-            percentLop: 50,
-            occlusion: estimateOcclusionPressure({
-              ...leg,
-              circumferenceCm: girth,
-              systolicMmHg: systolic,
-              equation: 'width-ratio-1993',
-            }),
-          }),
-      });
-    const { closedForm, monteCarlo } = run(readings);
-    const own = targetCuffPressure({
-      percentLop: 50,
-      occlusion: estimateOcclusionPressure({
-        ...leg,
-        circumferenceCm: 54,
-        systolicMmHg: 120,
-        equation: 'width-ratio-1993',
-      }),
-    });
-    expect(closedForm!.parts['own']).toBe(own.standardDeviation);
-    expect(Math.abs(monteCarlo.standardDeviation / closedForm!.standardDeviation - 1)).toBeLessThan(0.03);
-    const exact = { girth: { value: 54, standardDeviation: 0 }, systolic: { value: 120, standardDeviation: 0 } };
-    expect(run(exact).closedForm!.standardDeviation).toBe(own.standardDeviation);
+  it('takes a slope from one side where the other is refused, and none where both are', () => {
+    const upTo = (most: number, least = -Infinity) =>
+      run({ x }, ({ x: value }) => (value > most || value < least ? refuse() : value ** 2));
+    // 10² − 9² and 11² − 10², over one standard deviation; both over two.
+    expect(upTo(10.5).closedForm).toMatchObject({ value: 100, parts: { x: 19 } });
+    expect(upTo(20, 9.5).closedForm).toMatchObject({ value: 100, parts: { x: 21 } });
+    expect(upTo(20).closedForm).toMatchObject({ value: 100, parts: { x: 20 } });
+    expect(upTo(10.5, 9.5)).not.toHaveProperty('closedForm');
+    expect(upTo(9.9)).not.toHaveProperty('closedForm');
+    const { refused, draws, monteCarlo } = upTo(10);
+    expect([refused > 50, refused < 150, draws, monteCarlo.upper <= 100]).toEqual([true, true, 200, true]);
+    expect(upTo(20).closedForm!.parts).not.toHaveProperty('own');
   });
 
   // Own algebra: a product of powers of log-normal readings is log-normal, its shares in quadrature; quantiles of jstat.
@@ -88,20 +70,16 @@ describe('propagate', () => {
       value: (160 * draw.a) / draw.b,
       ...logInterval((160 * draw.a) / draw.b, [{ part: 'equation', standardDeviation: 0.12, evidence: 'derived' }]),
     });
-    const { monteCarlo, closedForm } = propagate({
-      inputs: {
-        a: { value: 55, standardDeviation: 0.03, scale: 'log' },
-        b: { value: 10, standardDeviation: 0.04, scale: 'log' },
-      },
-      pipeline: ratio,
-      draws: 100_000,
-    });
-    expect(closedForm!.scale).toBe('log');
+    const inputs = {
+      a: { value: 55, standardDeviation: 0.03, scale: 'log' },
+      b: { value: 10, standardDeviation: 0.04, scale: 'log' },
+    } as const;
+    const { monteCarlo, closedForm } = run(inputs, ratio, { draws: 100_000 });
+    expect([monteCarlo.scale, closedForm!.scale]).toEqual(['log', 'log']);
     expect(closedForm!.standardDeviation).toBeCloseTo(0.13, 12);
     expect(Math.abs(closedForm!.lower / jstat.lognormal.inv(0.025, Math.log(880), 0.13) - 1)).toBeLessThan(1e-9);
     expect(Math.abs(closedForm!.upper / jstat.lognormal.inv(0.975, Math.log(880), 0.13) - 1)).toBeLessThan(1e-9);
     // Four standard errors of the mean of the logarithms and of their spread, and of a 2.5 % quantile.
-    expect(monteCarlo.scale).toBe('log');
     expect(Math.abs(Math.log(monteCarlo.value / 880))).toBeLessThan((4 * 0.13) / Math.sqrt(100_000));
     expect(Math.abs(monteCarlo.standardDeviation - 0.13)).toBeLessThan((4 * 0.13) / Math.sqrt(200_000));
     expect(Math.abs(monteCarlo.lower / closedForm!.lower - 1)).toBeLessThan(0.005);
@@ -109,63 +87,152 @@ describe('propagate', () => {
     expectPlainJson(closedForm);
   });
 
-  it('stays above zero where a share is large', () => {
-    const { monteCarlo } = propagate({
-      inputs: { x: { value: 160, standardDeviation: 1, scale: 'log' } },
-      pipeline: ({ x }) => x,
-    });
-    expect(monteCarlo.lower).toBeGreaterThan(0);
+  it('gives the same for the same seed, and other draws for another', () => {
+    expect(one(x, { seed: 1 })).toEqual(one(x));
+    expect(one(x, { seed: 2 }).monteCarlo).not.toEqual(one(x).monteCarlo);
+  });
+
+  it('takes a bare number, an answer without an error, and the fewest draws', () => {
+    const bare = { ...testedOneRepMax({ load: 100 }), standardDeviation: undefined } as unknown as Answer;
+    const got = run({ x }, () => bare, { draws: 100, seed: 0 });
+    expect(got.monteCarlo).toMatchObject({ value: 100, standardDeviation: 0, lower: 100, upper: 100 });
+    expect(got.monteCarlo.error).toMatchObject({ value: 0, standardDeviation: 0 });
+    expect(got.closedForm).toMatchObject({ standardDeviation: 0, parts: { x: 0 } });
+    const throws = () => {
+      throw new RangeError('from your pipeline');
+    };
+    expect(() => run({ x }, throws)).toThrow(RangeError);
+  });
+});
+
+const pressures = {
+  systolic: { value: 120, standardDeviation: 8 },
+  diastolic: { value: 70, standardDeviation: 6 },
+};
+const correlations = [{ between: ['systolic', 'diastolic'], value: 0.7 }] as const;
+
+// Own algebra: var(a S − b D) = a² s² + b² d² − 2 a b r s d.
+it('correlated inputs have the variance of correlated errors, both ways', () => {
+  const more = { correlations, draws: 40_000, keepDraws: true };
+  const got = run(pressures, ({ systolic, diastolic }) => systolic - 0.5 * diastolic, more);
+  const variance = 64 + 9 - 2 * 0.5 * 0.7 * 48;
+  expect(got.closedForm!.standardDeviation).toBeCloseTo(Math.sqrt(variance), 9);
+  expect(got.closedForm!.correlated).toBeCloseTo(-2 * 0.5 * 0.7 * 48, 9);
+  const { error, standardDeviation, value } = got.monteCarlo;
+  expect(Math.abs(standardDeviation - Math.sqrt(variance))).toBeLessThan(4 * error.standardDeviation);
+  expect(Math.abs(value - 85)).toBeLessThan(4 * error.value);
+  // The draws themselves are so correlated.
+  const { systolic, diastolic } = got.kept!.inputs as { systolic: number[]; diastolic: number[] };
+  const r = mean(systolic.map((s, i) => ((s - 120) / 8) * ((diastolic[i]! - 70) / 6)));
+  expect(Math.abs(r - 0.7)).toBeLessThan(4 * Math.sqrt((1 + 0.49) / 40_000));
+  expect(got.kept!.results[5]).toBeCloseTo(systolic[5]! - 0.5 * diastolic[5]!, 12);
+  expect(got.kept!.results).toHaveLength(40_000);
+  expectPlainJson(got);
+});
+
+describe('other distributions', () => {
+  // Source: R, tests/study/propagate.R: mean, standard deviation and the two quantiles of each distribution.
+  const inputs: Record<string, Uncertain> = {
+    uniform: { distribution: 'uniform', low: 49.5, high: 50.5 },
+    triangular: { distribution: 'triangular', low: 40, mode: 55, high: 60 },
+    t: { distribution: 't', value: 160, standardError: 4, degreesOfFreedom: 5 },
+    logNormal: { value: 160, standardDeviation: 0.2, scale: 'log' },
+  };
+  it.each(Object.entries(judge.distributions))('%s', (name, expected) => {
+    const [middle, deviation, lower, upper] = expected as [number, number, number, number];
+    const { monteCarlo, closedForm } = one(inputs[name]!);
+    const { error } = monteCarlo;
+    expect(Math.abs(monteCarlo.value - middle)).toBeLessThan(4 * error.value);
+    expect(Math.abs(monteCarlo.standardDeviation - deviation)).toBeLessThan(5 * error.standardDeviation);
+    const near = (end: number, bounds: { lower?: number; upper?: number }, want: number) =>
+      expect(Math.abs(end - want)).toBeLessThan(2 * (bounds.upper! - bounds.lower!));
+    near(monteCarlo.lower, error.lower, lower);
+    near(monteCarlo.upper, error.upper, upper);
     // A number has no scale of its own.
     expect(monteCarlo).not.toHaveProperty('scale');
+    if (name === 'logNormal') return;
+    expect(closedForm!.value).toBeCloseTo(middle, 9);
+    expect(closedForm!.standardDeviation).toBeCloseTo(deviation, 6);
   });
 
-  it('goes from a set to a load', () => {
-    const { closedForm, monteCarlo } = propagate({
-      inputs: { load: { value: 60, standardDeviation: 0.5 } },
-      pipeline: ({ load }) =>
-        trainingLoad({ oneRepMax: estimateOneRepMax({ load, repetitions: 8 }), percentOneRepMax: 30 }),
-    });
-    expect(Math.abs(monteCarlo.value / closedForm!.value - 1)).toBeLessThan(0.01);
-    const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percentOneRepMax: 20 });
-    expect(
-      propagate({ inputs: { x: { value: 0, standardDeviation: 0 } }, pipeline: () => load }).closedForm!
-        .standardDeviation,
-    ).toBeCloseTo(0.84, 10);
+  it('a sample of your own', () => {
+    const { monteCarlo } = one({ distribution: 'sample', values: [1, 2, 3, 4, 10] });
+    expect([monteCarlo.lower, monteCarlo.upper].every((end) => end >= 1 && end <= 10)).toBe(true);
+    // Own algebra: the mean of the quantile function between five values is (½ 1 + 2 + 3 + 4 + ½ 10) / 4.
+    expect(Math.abs(monteCarlo.value - 14.5 / 4)).toBeLessThan(4 * monteCarlo.error.value);
   });
+});
 
-  it('gives the same for the same seed, and other draws for another', () => {
-    const run = (seed?: number) =>
-      propagate({
-        inputs: readings,
-        pipeline: ({ girth, systolic }) => girth * systolic,
-        ...(seed !== undefined && { seed }),
-      });
-    expect(run(1)).toEqual(run());
-    expect(run(2).monteCarlo).not.toEqual(run(1).monteCarlo);
-    expectPlainJson(run(3));
-  });
+// Own algebra: over 400 seeds the figures scatter as one run says they do.
+it('says how far another seed moves the figures', () => {
+  const runs = Array.from(
+    { length: 400 },
+    (_, seed) => one({ value: 10, standardDeviation: 2 }, { draws: 1000, seed }).monteCarlo,
+  );
+  type Run = Propagated['monteCarlo'];
+  const ratio = (of: (run: Run) => number, error: (run: Run) => number): number =>
+    sampleStandardDeviation(runs.map(of)) / mean(runs.map(error));
+  expect(
+    Math.abs(
+      ratio(
+        (run) => run.value,
+        ({ error }) => error.value,
+      ) - 1,
+    ),
+  ).toBeLessThan(0.15);
+  const spread = ratio(
+    (run) => run.standardDeviation,
+    ({ error }) => error.standardDeviation,
+  );
+  expect(Math.abs(spread - 1)).toBeLessThan(0.15);
+  const truth = 10 + 2 * NORMAL_95;
+  const held = runs.filter(({ error: { upper } }) => upper.lower! <= truth && upper.upper! >= truth).length;
+  expect(held / runs.length).toBeGreaterThan(0.92);
+});
 
-  it('counts draws that the pipeline refuses', () => {
-    const result = propagate({
-      inputs: { systolic: { value: 75, standardDeviation: 10 } },
-      pipeline: ({ systolic }) => estimateOcclusionPressure({ ...leg, circumferenceCm: 54, systolicMmHg: systolic }),
-    });
-    // Below 70 (the diastolic) in 31 % of draws: Φ(−0.5).
-    expect(Math.abs(result.refused / result.draws - 0.3085)).toBeLessThan(0.02);
-  });
-
-  it.each([
-    ['a bare number', { inputs: { x: 5 } }, /inputs\.x must be a plain object/],
-    ['an unknown field', { inputs: { x: { value: 5, standardDeviation: 1, sd: 2 } } }, /inputs\.x\.sd is not a field/],
-    ['another scale', { inputs: { x: { value: 5, standardDeviation: 1, scale: 'linear' } } }, /inputs\.x\.scale/],
-    ['a share of nothing', { inputs: { x: { value: 0, standardDeviation: 1, scale: 'log' } } }, /inputs\.x\.value/],
-  ])('refuses %s', (_name, wrong, message) => {
-    const call = () =>
-      propagate({
-        pipeline: ({ x }: { x: number }) => x,
-        ...wrong,
-      } as never);
-    expect(call).toThrow(InputError);
-    expect(call).toThrow(message);
-  });
+it('propagate refuses what it cannot work with, as the golden page says', async () => {
+  const of = (more: object) => ({ inputs: { x }, pipeline: () => 1, ...more });
+  const returning = (value: unknown) => of({ pipeline: () => value });
+  const reading = (input: unknown) => of({ inputs: { x: input } });
+  const together = (list: unknown) =>
+    of({ inputs: { ...pressures, pulse: { value: 60, standardDeviation: 5 } }, correlations: list });
+  const pair = (a: string, b: string, value = 0.5) => ({ between: [a, b], value });
+  const cases = {
+    'no readings': of({ inputs: {} }),
+    'a name that is taken': of({ inputs: { own: x } }),
+    'a reading in words': reading({ value: '5' }),
+    'no function': of({ pipeline: 5 }),
+    '99 draws': of({ draws: 99 }),
+    'half a draw': of({ draws: 100.5 }),
+    'a seed below 0': of({ seed: -1 }),
+    'readings that are always refused': of({ pipeline: () => refuse() }),
+    'an answer of NaN': returning(NaN),
+    'an answer in words': returning('5'),
+    'an answer of null': returning(null),
+    'an empty answer': returning({}),
+    'an error below 0': returning({ value: 5, standardDeviation: -1 }),
+    'an error in words': returning({ value: 5, standardDeviation: 'x' }),
+    'a bare number': reading(5),
+    'an unknown field': reading({ ...x, sd: 2 }),
+    'another scale': reading({ ...x, scale: 'linear' }),
+    'a share of nothing': reading({ ...x, value: 0, scale: 'log' }),
+    'another distribution': reading({ distribution: 'cauchy', value: 1 }),
+    'ends that are swapped': reading({ distribution: 'uniform', low: 2, high: 1 }),
+    'a mode outside': reading({ distribution: 'triangular', low: 0, mode: 3, high: 1 }),
+    'two degrees of freedom': reading({ distribution: 't', value: 1, standardError: 1, degreesOfFreedom: 2 }),
+    'a sample of one': reading({ distribution: 'sample', values: [1] }),
+    'a field of another distribution': reading({ distribution: 'uniform', low: 0, high: 1, value: 1 }),
+    'a correlation of no input': together([pair('systolic', 'height')]),
+    'a correlation with itself': together([pair('systolic', 'systolic')]),
+    'a correlation of one': together([{ between: ['systolic'], value: 0.5 }]),
+    'a pair twice': together([...correlations, pair('diastolic', 'systolic')]),
+    'a correlation of 1': together([pair('systolic', 'diastolic', 1)]),
+    'correlations that cannot be': together([
+      pair('systolic', 'diastolic', 0.9),
+      pair('systolic', 'pulse', 0.9),
+      pair('diastolic', 'pulse', -0.9),
+    ]),
+    'draws kept in words': of({ keepDraws: 'yes' }),
+  };
+  await expect(refusalPage(propagate as never, cases)).toMatchFileSnapshot('refused/propagation.txt');
 });

@@ -21,14 +21,22 @@ export const lifted = {
 } as const;
 export const maximum = () => columns(lifted);
 
+export type Row = Readonly<Record<string, unknown>>;
+export const WRONG = [null, undefined, NaN, Infinity, -5];
+
+/** Rows that differ from an ordinary one in one field each. */
+export const varied = (ordinary: Row, fields: Readonly<Record<string, readonly unknown[]>>): Row[] => [
+  ordinary,
+  ...Object.entries(fields).flatMap(([field, values]) => values.map((value) => ({ ...ordinary, [field]: value }))),
+];
+
 /** A row as the scalar function takes it: what is missing is left out. */
-export const scalarRow = (row: Readonly<Record<string, unknown>>): object =>
+export const scalarRow = (row: Row): object =>
   Object.fromEntries(
     Object.entries(row).filter(([, value]) => value !== null && value !== undefined && !Number.isNaN(value)),
   );
 
-export const column = (rows: readonly Readonly<Record<string, unknown>>[], name: string) =>
-  rows.map((row) => row[name]);
+export const column = (rows: readonly Row[], name: string) => rows.map((row) => row[name]);
 
 /** The flags of a kind, and the cautions that they stand for. */
 const FLAGGED: Readonly<Record<string, readonly (readonly [keyof typeof rowFlags, readonly string[]])[]>> = {

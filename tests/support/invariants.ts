@@ -196,25 +196,6 @@ export const factsPage = (answers: Readonly<Record<string, Answer>>): string =>
     .map((line) => `${line}\n`)
     .join('');
 
-/** A leg and an arm that most equations take. */
-export const LEG = {
-  limb: 'leg',
-  circumferenceCm: 55,
-  systolicMmHg: 120,
-  diastolicMmHg: 70,
-  cuffWidthCm: 12,
-  posture: 'supine',
-} as const;
-export const ARM = { ...LEG, limb: 'arm', circumferenceCm: 32, cuffWidthCm: 5 } as const;
-
-/** The usual chain of sets. */
-export const CHAIN = {
-  scheme: '30-15-15-15',
-  tempo: { eccentricS: 2, concentricS: 2 },
-  restS: 30,
-  restriction: 'continuous',
-} as const;
-
 /** What an answer’s error is made of: parts with their grades, and how large each is. */
 export const parts = ({ errors = [] }: Pick<Answer, 'errors'>) =>
   errors.map(({ part, evidence }) => [part, evidence] as const);

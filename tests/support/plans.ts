@@ -12,6 +12,7 @@ import {
   type RecordRequest,
   type SessionRecord,
 } from '../../src/plan/index.js';
+import { CHAIN, measuredAt, PERSON } from './inputs.js';
 
 type PlanLimbs = PlanRequest['limbs'];
 
@@ -20,10 +21,7 @@ export const press = {
   name: 'press',
   limb: 'leg',
   load: 20,
-  scheme: '30-15-15-15',
-  tempo: { eccentricS: 2, concentricS: 2 },
-  restS: 30,
-  restriction: 'continuous',
+  ...CHAIN,
 } as const;
 
 /** A plan of one exercise on the left leg; the occlusion pressure is a measured 200 mmHg. */
@@ -33,16 +31,14 @@ export const planOf = (
   limb: Partial<PlanLimbs[number]> = {},
 ): Plan =>
   planSession({
-    systolicMmHg: 118,
-    diastolicMmHg: 74,
-    posture: 'seated',
+    ...PERSON,
     limbs: [
       {
         limb: 'leg',
         side: 'left',
         cuffWidthCm: 10,
         percentLop: 50,
-        measured: { valueMmHg: 200, method: 'doppler' },
+        measured: measuredAt(200),
         ...limb,
       },
     ],

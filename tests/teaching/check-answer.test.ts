@@ -12,6 +12,7 @@ import {
 import { checkAnswer } from '../../src/text/index.js';
 import { messages } from '../../src/text/index.js';
 import { teachingMessages } from '../../src/teaching/messages.js';
+import { CHAIN } from '../support/inputs.js';
 
 const seated = { limb: 'leg', circumferenceCm: 54, systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 10 } as const;
 const ratio = estimateOcclusionPressure({ ...seated, posture: 'supine', equation: 'width-ratio-1993' });
@@ -27,13 +28,7 @@ const rack = trainingLoad({
   available: [10, 14, 18, 22],
 });
 const free = trainingLoad({ oneRepMax: testedOneRepMax({ load: 54.6 }), percentOneRepMax: 30 });
-const session = sessionTotals({
-  scheme: '30-15-15-15',
-  tempo: { eccentricS: 2, concentricS: 2 },
-  restS: 30,
-  restriction: 'continuous',
-  load: 20,
-});
+const session = sessionTotals({ ...CHAIN, load: 20 });
 
 /*
  * Every number below is worked out by hand in the comment next to it, from the printed formulas: width ratio

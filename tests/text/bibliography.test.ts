@@ -2,7 +2,7 @@ import { Cite } from '@citation-js/core';
 import '@citation-js/plugin-bibtex';
 import '@citation-js/plugin-csl';
 import { describe, expect, it } from 'vitest';
-import { estimateOcclusionPressure, targetCuffPressure } from '../../src/index.js';
+import { estimateOcclusionPressure, targetCuffPressure, testedOneRepMax } from '../../src/index.js';
 import { cite, working } from '../../src/text/index.js';
 import { planSession } from '../../src/plan/index.js';
 import { escapeTex } from '../../src/text/bibliography.js';
@@ -11,6 +11,8 @@ import { bibliography, methods, sources, type Source } from '../../src/text/inde
 import * as study from '../../src/study/index.js';
 import { publicCalls, publicFunctions } from '../support/public-functions.js';
 import { fittedExample } from '../support/fitted.js';
+import { refusal } from '../support/invariants.js';
+import { version } from '../../src/study/version.js';
 
 const answer = targetCuffPressure({
   percentLop: 50,
@@ -202,6 +204,51 @@ describe('methods', () => {
       sex: 'male',
     } as const;
     expect(methods(estimateWith(fittedExample, person))).toContain('lab-thigh (LOP = ');
+  });
+});
+
+describe('on golden pages', () => {
+  it('publications of every kind, in both formats', async () => {
+    const used = {
+      sources: ['limb-circumference-2015', 'femoral-repeat', 'flow-steps-2018', 'ucum', 'exercise-shift-2018'],
+    };
+    const records = bibliography(used, { format: 'csl-json' });
+    const page = `${bibliography(used, { format: 'bibtex' })}\n${JSON.stringify(records, null, 2)}\n`;
+    await expect(page.replaceAll(version, 'x.y.z')).toMatchFileSnapshot('pages/bibliography.txt');
+  });
+
+  it('how each kind of number was made', async () => {
+    const leg = { limb: 'leg', circumferenceCm: 54, systolicMmHg: 120, diastolicMmHg: 70, posture: 'supine' } as const;
+    const occlusion = estimateOcclusionPressure({ ...leg, cuffWidthCm: 10, equation: 'width-ratio-1993' });
+    const own = estimateWith(fittedExample, { ...leg, cuffWidthCm: 11, posture: 'seated', ageYears: 30, sex: 'male' });
+    // Only an occlusion pressure that no publication stands behind is of your own equation.
+    const { ownEquation: _, ...published } = own;
+    const column = columns({ answer: 'one-repetition-maximum', equation: 'epley-1985', load: [100], repetitions: 5 });
+    const used = [targetCuffPressure({ occlusion, percentLop: 50 }), own, published, column, []];
+    const page = used.map((one) => `${methods(one)}\n`).join('\n');
+    await expect(page.replaceAll(version, 'x.y.z')).toMatchFileSnapshot('pages/methods.txt');
+    expect(methods([column, column.about])).toBe(methods(column));
+  });
+
+  it.each([
+    [{ format: 'ris' }, '"ris"'],
+    [undefined, 'undefined'],
+    [{}, 'undefined'],
+  ])('no other format, case %#', (options, received) => {
+    const call = (given: unknown) => bibliography({ sources: [] }, given as never);
+    expect(refusal(call, options)).toEqual([['format', 'not-one-of', "one of 'bibtex', 'csl-json'", received]]);
+  });
+
+  it('nothing of what is no answer, and of sources there are not', () => {
+    const one = testedOneRepMax({ load: 100 });
+    const nothing = methods([]);
+    for (const change of [{ kind: 'other' }, { kind: 5 }, { equation: 5 }, { assumptions: null }, { evidence: 'good' }])
+      expect(methods({ ...one, ...change })).toBe(nothing);
+    expect(methods({ ...one, sources: ['of-a-newer-version'] })).toBe(methods(one));
+    expect(methods({ parts: [one, { deep: one }], none: null })).toBe(methods(one));
+    expect(refusal(methods, 5 as never)[0]![2]).toBe(
+      'an answer, a plan, or anything that holds answers, as plain JSON',
+    );
   });
 });
 

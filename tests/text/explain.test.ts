@@ -22,6 +22,7 @@ import { latexNotation, mathmlNotation, typesetIn } from '../../src/text/formula
 import { expandDocument, planSession, type PlanRequest } from '../../src/plan/index.js';
 import { occlusionEquations } from '../../src/pressure/equations.js';
 import { oneRepMaxEquations } from '../../src/strength/equations.js';
+import { CHAIN, EXTENSION } from '../support/inputs.js';
 
 const tempo = { eccentricS: 2, bottomS: 0.5, concentricS: 2 };
 const readings = { systolicMmHg: 124, diastolicMmHg: 76, posture: 'supine', ageYears: 31, sex: 'female' } as const;
@@ -49,13 +50,7 @@ const totals = ['continuous', 'intermittent', 'none'].flatMap((restriction) => {
     limbs: _limbs,
     exercises: _exercises,
     ...sums
-  } = sessionTotals({
-    scheme: '30-15-15-15',
-    tempo,
-    restS: 30,
-    restriction: restriction as 'none',
-    load: 20,
-  });
+  } = sessionTotals({ ...CHAIN, tempo, restriction: restriction as 'none', load: 20 });
   return Object.values<Answer | undefined>(sums).filter((sum) => sum !== undefined);
 });
 const answers: readonly Answer[] = [
@@ -92,15 +87,11 @@ const request = {
   ],
   exercises: [
     {
-      name: 'leg extension',
-      limb: 'leg',
+      ...EXTENSION,
       oneRepMax: { load: 50, repetitions: 10 },
       percentOneRepMax: 30,
-      step: 2.5,
-      scheme: '30-15-15-15',
       tempo,
       restS: 60,
-      restriction: 'continuous',
     },
   ],
 } as const satisfies PlanRequest;

@@ -20,6 +20,7 @@ import { oneRepMaxEquations } from '../../src/strength/equations.js';
 import { kindWords } from '../../src/text/kinds.js';
 import { explain } from '../../src/text/index.js';
 import { publicCalls } from '../support/public-functions.js';
+import { PERSON } from '../support/inputs.js';
 
 // Every line of arithmetic that `explain` prints, worked out again from the digits that are printed, by mathjs. A
 // student with a calculator does the same.
@@ -80,9 +81,7 @@ gather(
       ].map((result) => (result.ok ? result.value : [])),
     ),
     planSession({
-      systolicMmHg: 118,
-      diastolicMmHg: 74,
-      posture: 'seated',
+      ...PERSON,
       limbs: [
         { limb: 'arm', side: 'left', circumferenceCm: 32.5, cuffWidthCm: 8, percentLop: 45, gaugeStepMmHg: 5 },
         {

@@ -22,6 +22,7 @@ import {
   type Review,
 } from '../../src/plan/index.js';
 import { publicFunctions } from '../support/public-functions.js';
+import { PERSON } from '../support/inputs.js';
 
 const german: Record<string, string> = de;
 const english: Record<string, string> = { ...messages, ...words };
@@ -106,8 +107,7 @@ const leg = { limb: 'leg', side: 'left', cuffWidthCm: 10, percentLop: 50 } as co
 /** One exercise on one leg, from light to heavy, as it is asked for. */
 const onLeg = (percentOneRepMax: number, limbCuff: object = {}, more: object = {}, posture = 'seated'): Plan =>
   planSession({
-    systolicMmHg: 118,
-    diastolicMmHg: 74,
+    ...PERSON,
     posture,
     limbs: [{ ...leg, circumferenceCm: 56, ...limbCuff }],
     exercises: [

@@ -3,6 +3,7 @@
  *
  * @module cuffwork/explain/de
  */
+import { ownDocument } from '../../answer/own.js';
 import type { Texts } from '../texts.js';
 import texts from './de.json' with { type: 'json' };
 
@@ -18,4 +19,4 @@ import texts from './de.json' with { type: 'json' };
  * show(maximum, { locale: de }).split(' (')[0]; // => 'Einwiederholungsmaximum 62,5 kg'
  * ```
  */
-export const de: Texts = texts;
+export const de: Texts = /* @__PURE__ */ ownDocument(texts);

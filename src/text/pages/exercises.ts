@@ -6,6 +6,7 @@ import { measurementOf } from '../../plan/item-prescription.js';
 import { isSameLimb, usesLimb } from '../../plan/limb-and-side.js';
 import { sideWords } from '../../plan/measures.js';
 import { perSet } from '../../plan/set-counts.js';
+import { inForce, type StopCode } from '../../plan/stops.js';
 import type { ExpandedPlan, ExpandedPlanItem, PlanExercise } from '../../plan/types.js';
 import { format } from '../../quantity/format.js';
 import { loadUnitOf, type Unit } from '../../quantity/quantities.js';
@@ -241,10 +242,24 @@ function workWords(translate: Translator, item: ExpandedPlanItem, rests: readonl
   );
 }
 
+/** Stops whose own sentence says that nobody trains. */
+const SAYS_NOT_TO_TRAIN: readonly StopCode[] = [
+  'blood-pressure-refer',
+  'today-pain-severe',
+  'today-new-condition',
+  'today-chest',
+  'today-dark-urine',
+  'today-swelling',
+  'today-illness',
+];
+
 /** A plan as one line for each exercise, for a note or a message; while a stop is in force, the stop and no setting. */
 export function prescriptionBlocks(plan: ExpandedPlan, translate: Translator): Block[] {
   const stops = stopLines(translate, plan.stops);
-  if (stops.length > 0) return [lines([`${translate('page.do-not-train')}.`, ...stops].join(' '))];
+  if (stops.length > 0) {
+    const isSaid = inForce(plan.stops).some(({ code }) => SAYS_NOT_TO_TRAIN.includes(code));
+    return [lines(there(!isSaid && `${translate('page.do-not-train')}.`, ...stops).join(' '))];
+  }
   const exercises = exercisesOf(plan).map(({ listed, own, rests }) => {
     const [first] = own;
     const work = translate('page.sentence-exercise', {

@@ -67,7 +67,7 @@ function doneFields(translate: Translator, item: ExpandedRecordItem, stopped: bo
     ],
     (load !== undefined || mode === undefined || mode === 'resistance') && [
       translate('page.load'),
-      load ? liftedLoad(load) : translate('page.no-load'),
+      load && !done.unloaded ? liftedLoad(load) : translate('page.no-load'),
     ],
     ...setFields(translate, done.sets, done.unit ?? 'kg'),
     done.occlusionMmHg !== undefined && [translate('page.measured-day'), pressure(translate, done.occlusionMmHg)],

@@ -1,10 +1,10 @@
 import type { Answer } from '../../answer/answer.js';
 import { amount } from '../../answer/translate.js';
-import type { WeekComparison, WeekRow } from '../../plan/compare-weeks.js';
+import type { WeekComparison } from '../../plan/compare-weeks.js';
 import { isSameLimb, limbsIn } from '../../plan/limb-and-side.js';
 import { sideWords } from '../../plan/measures.js';
 import type { StageGoalResult } from '../../plan/stage-goals.js';
-import type { WeekLimb, WeekSums } from '../../plan/week-types.js';
+import type { WeekLimb, WeekRow, WeekSums } from '../../plan/week-types.js';
 import { clock, format } from '../../quantity/format.js';
 import { joined, part, table, type Block, type Column } from '../blocks.js';
 import type { Translator } from '../translator.js';
