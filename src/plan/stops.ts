@@ -1,13 +1,13 @@
 import type { CautionCode } from '../answer/codes.js';
 import type { Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
-import { describe, InputError, issue, moved, type InputIssue } from '../answer/issues.js';
+import { describe, gather, InputError, issue, type InputIssue, type Path } from '../answer/issues.js';
 import type { MessageValues } from '../answer/messages.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { SourceId } from '../evidence/sources.js';
 import { messageKey } from './severity.js';
 import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
-import { need, ONE_OF } from '../answer/needs.js';
+import { need, ONE_OF, type Asked } from '../answer/needs.js';
 import {
   WITH_STOPS,
   STOPS,
@@ -123,34 +123,38 @@ export function mergeStops(...lists: readonly (readonly Stop[])[]): Stop[] {
 }
 
 /** The stops that a decision is about: at most those of one day. */
-function meant(stops: readonly Stop[], { stop: code, since, on }: StopDecision): Stop[] | InputIssue {
+function meant(stops: readonly Stop[], { stop: code, since, on }: StopDecision, day: string | undefined): Stop[] {
+  const refuse = (
+    name: keyof StopDecision,
+    expected: Asked,
+    received: string,
+    as: 'missing' | 'wrong-relation' = 'wrong-relation',
+  ): never => {
+    throw new InputError([issue(as, [name], expected, received)]);
+  };
+  if (day !== undefined && on > day) return refuse('on', need(NOT_AFTER_SESSION, { date: day }), on);
   const named = stops.filter((stop) => stop.code === code || stop.about === code);
   if (named.length === 0) {
     const codes = [...new Set(stops.map((stop) => stop.about ?? stop.code))];
-    return issue(
-      'wrong-relation',
-      ['stop'],
-      codes.length > 0 ? need(CODE_OF_STOP, { codes }) : NO_STOP,
-      describe(code),
-    );
+    return refuse('stop', codes.length > 0 ? need(CODE_OF_STOP, { codes }) : NO_STOP, describe(code));
   }
   const ofDay = since === undefined ? named : named.filter((stop) => stop.since === since);
   const days = [...new Set(ofDay.map((stop) => stop.since))];
   if (days.length === 0) {
-    const known = named.map((stop) => stop.since ?? '–');
-    return issue('wrong-relation', ['since'], need(DAY_OF_STOP, { days: known }), since!);
+    return refuse('since', need(DAY_OF_STOP, { days: named.map((stop) => stop.since ?? '–') }), since!);
   }
   const before = ofDay.filter((stop) => stop.since === undefined || stop.since <= on);
-  if (before.length === 0) {
-    return issue('wrong-relation', ['on'], need(NOT_BEFORE_STOP, { date: days.sort()[0]! }), on);
-  }
+  if (before.length === 0) return refuse('on', need(NOT_BEFORE_STOP, { date: days.sort()[0]! }), on);
   if (new Set(before.map((stop) => stop.since)).size > 1) {
-    const expected = need(DAY_OF_ONE_STOP, { days: days.sort().map((day) => day ?? '–') });
-    return issue('missing', ['since'], expected, 'undefined');
+    return refuse(
+      'since',
+      need(DAY_OF_ONE_STOP, { days: days.sort().map((one) => one ?? '–') }),
+      'undefined',
+      'missing',
+    );
   }
   const abouts = [...new Set(before.map((stop) => stop.about ?? code))];
-  if (abouts.length > 1)
-    return issue('wrong-relation', ['stop'], need(ONE_OF, { options: abouts.map(describe) }), describe(code));
+  if (abouts.length > 1) return refuse('stop', need(ONE_OF, { options: abouts.map(describe) }), describe(code));
   return before;
 }
 
@@ -171,13 +175,8 @@ export function applyDecisions(stops: readonly Stop[], decisions: readonly StopD
   const lifted = new Map<Stop, StopDecision>();
   const issues: InputIssue[] = [];
   decisions.forEach((decision, index) => {
-    const { on } = decision;
-    const found =
-      day !== undefined && on > day
-        ? issue('wrong-relation', ['on'], need(NOT_AFTER_SESSION, { date: day }), on)
-        : meant(stops, decision);
-    if (!Array.isArray(found)) issues.push(moved(found, (path) => ['decisions', index, ...path]));
-    else for (const stop of found) lifted.set(stop, decision);
+    const inside = (path: Path): Path => ['decisions', index, ...path];
+    for (const stop of gather(issues, () => meant(stops, decision, day), inside) ?? []) lifted.set(stop, decision);
   });
   if (issues.length > 0) throw new InputError(issues);
   return stops.map((stop) => (isLifted(stop) || !lifted.has(stop) ? stop : { ...stop, lifted: lifted.get(stop)! }));

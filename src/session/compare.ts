@@ -3,7 +3,7 @@ import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Unit } from '../quantity/quantities.js';
-import { exercisePart, limbRestriction, totalsOfExercise, wholeTotals, workTotals } from './totals.js';
+import { exercisePart, limbRestriction, peakTotals, totalsOfExercise, wholeTotals, workTotals } from './totals.js';
 import { ofSide, scheduleSession } from './schedule.js';
 import { onSide, placeName, sidesOf, type FullPrescription, type FullSession } from './prescription.js';
 import { highest, total } from './working.js';
@@ -93,6 +93,7 @@ export function limbTotals(parts: readonly FullPrescription[]): ComparedTotals {
   const cuffed = all.filter(({ full }) => isCuffed(full));
   const { cautions: _, ...restriction } = limbRestriction(cuffed.map(({ totals }) => totals));
   return {
+    ...peakTotals(all),
     ...workTotals(all),
     ...(cuffed.length > 0 && { ...restriction, percentLop: highest(cuffed.map(({ full }) => percentLop(full))) }),
   };

@@ -1,4 +1,4 @@
-import { defined, type Full, type Loose } from '../answer/defined.js';
+import { defined, type Exact, type Full, type Loose } from '../answer/defined.js';
 import { GIVEN_WITH, LEFT_OUT_WITH, need, type Asked, type Needed } from '../answer/needs.js';
 import { readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
@@ -121,17 +121,17 @@ function readPrescription(reader: Reader): FullPrescription {
     deflatedAfterS: reader.optionalNumber('deflatedAfterS') ?? 0,
   };
   const tempo = readTempo(reader);
-  const given: readonly ExerciseSet[] =
+  const given: readonly Exact<ExerciseSet>[] =
     setReaders?.map((set) => {
       const own = {
         load: set.optionalNumber('load', loads),
         pressureMmHg: set.optionalNumberOrParts('pressureMmHg', SIDES),
       };
-      return { ...readSet(set), ...own };
+      return defined({ ...readSet(set), ...own });
     }) ??
     parseScheme(scheme ?? '') ??
     [];
-  const warmUp = warmUpReaders.map(readSet);
+  const warmUp = warmUpReaders.map((set) => defined(readSet(set)));
 
   if (reader.has('scheme') === reader.has('sets'))
     reader.refuse('sets', EITHER_SCHEME, reader.has('sets') ? 'both' : 'neither');
@@ -148,14 +148,16 @@ function readPrescription(reader: Reader): FullPrescription {
   if (!takesTurns(exercise.side)) leaveOut(reader, 'changeS', LEFT_OUT_UNLESS_TURNS);
   checkLoads(reader, given);
   const restAfter = (set: ExerciseSet): number => set.restS ?? restS ?? 0;
-  const sets = given.map((set, index) =>
-    defined({
+  const sets = given.map((set, index) => {
+    const lifted = set.load ?? load;
+    const pressure = set.pressureMmHg ?? pressureMmHg;
+    return {
       ...set,
       restS: index === given.length - 1 ? 0 : restAfter(set),
-      load: set.load ?? load,
-      pressureMmHg: set.pressureMmHg ?? pressureMmHg,
-    }),
-  );
+      ...(lifted !== undefined && { load: lifted }),
+      ...(pressure !== undefined && { pressureMmHg: pressure }),
+    };
+  });
   checkPressures(
     reader,
     { ...exercise, ...cuff },
@@ -164,7 +166,7 @@ function readPrescription(reader: Reader): FullPrescription {
 
   return defined({
     sets,
-    warmUp: warmUp.map((set) => defined({ ...set, restS: restAfter(set) })),
+    warmUp: warmUp.map((set) => ({ ...set, restS: restAfter(set) })),
     tempo: times,
     ...exercise,
     load,

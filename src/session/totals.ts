@@ -123,18 +123,24 @@ interface DoneExercise {
 
 const isLifted = ({ full, totals }: DoneExercise): boolean => isTense(full) && totals.repetitions.value > 0;
 
-/** What exercises add up to in work, and the heaviest loads; undefined where one that should have a total has none. */
-export function workTotals(all: readonly DoneExercise[]) {
+/** The heaviest loads of exercises; undefined where one that should have a load has none. */
+export function peakTotals(all: readonly DoneExercise[]) {
   const loaded = all.filter(
     (part) => isLifted(part) || (isTense(part.full) && part.full.sets.some(({ load }) => load !== undefined)),
   );
   const peak = loaded.map(({ full }) => peaks(full));
+  return {
+    peakLoad: highest(peak.map((part) => part.peakLoad)),
+    peakPercentOneRepMax: highest(peak.map((part) => part.peakPercentOneRepMax)),
+  };
+}
+
+/** What exercises add up to in work; undefined where one that should have a total has none. */
+export function workTotals(all: readonly DoneExercise[]) {
   const parts = all.map(({ totals }) => totals);
   const lifted = all.filter(isLifted).map(({ totals }) => totals);
   const bodyMass = lifted.filter((part) => part.bodyMassVolumeLoad);
   return {
-    peakLoad: highest(peak.map((part) => part.peakLoad)),
-    peakPercentOneRepMax: highest(peak.map((part) => part.peakPercentOneRepMax)),
     repetitions: overExercises(parts, 'repetitions'),
     volumeLoad: overExercises(lifted, 'volumeLoad'),
     bodyMassVolumeLoad: overExercises(bodyMass, 'bodyMassVolumeLoad'),
@@ -241,14 +247,12 @@ export function wholeTotals(
   const parts = exercises.map(({ totals }) => totals);
   const limbs = byLimb(schedule).flatMap(({ cuffIntervals }) => cautionsOfLimb(cuffIntervals));
   const done = exercises.map(({ schedule: { full }, totals }) => ({ full, totals }));
-  const { peakLoad, peakPercentOneRepMax, ...work } = workTotals(done);
   const lifted = done.filter(isLifted).map(({ totals }) => totals);
   const cuffed = parts.filter((_, index) => schedule[index]!.any.length > 0);
   const clockS = inSeconds(schedule.at(-1)!.endNs);
   const { sessionRpe, sessionS = clockS } = session;
   const ends = defined({
-    peakLoad,
-    peakPercentOneRepMax,
+    ...peakTotals(done),
     sessionLoad: sessionRpe === undefined ? undefined : sessionLoadOf(sessionRpe, sessionS),
   });
   if (parts.length === 1) {
@@ -261,7 +265,7 @@ export function wholeTotals(
     { pauses: list(session.pauses) },
   );
   return defined({
-    ...work,
+    ...workTotals(done),
     restrictionTime: overExercises(parts, 'restrictionTime'),
     ...restricted,
     ...pressureTotals(
