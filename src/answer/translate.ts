@@ -1,7 +1,7 @@
 import { format, unitWords } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
 import { inSystem, type UnitSystem } from '../quantity/unit-system.js';
-import { fill, type Catalogue, type MessageValues } from './messages.js';
+import { fill, type MessageValues } from './messages.js';
 
 /**
  * Gives the sentence of a code: the English text, or your own for that code, with values in its slots. It knows how
@@ -21,12 +21,6 @@ export const english: Translate = /* @__PURE__ */ (() =>
     decimalMark: '.',
     units: undefined,
   }))();
-
-/** The words of one table, by their codes alone. */
-export const translating =
-  <T extends Catalogue>(translate: Translate, table: T) =>
-  (code: keyof T & string, values?: MessageValues): string =>
-    translate(code, table[code]!, values);
 
 /** A sentence of a document: as it is there, unless you give your own. */
 export const sentence = (
