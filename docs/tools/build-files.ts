@@ -49,6 +49,8 @@ function runs(node: ts.Node): boolean {
 
 /** Every value that is made as a file loads, marked for bundlers: nothing else comes of making it. */
 function marked(text: string): string {
+  if (text.includes('__export('))
+    throw new Error('A namespace is used as a value: such a call fills it. Import names.');
   const file = ts.createSourceFile('a.js', text, ts.ScriptTarget.ES2022, true);
   const makers = file.statements
     .flatMap((statement) => {
