@@ -1,5 +1,5 @@
 import { Math } from '../quantity/maths.js';
-import { describe } from '../answer/issues.js';
+import { describe, type Path } from '../answer/issues.js';
 import type { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { IMPOSSIBLE, MISSING } from './flags.js';
@@ -63,13 +63,7 @@ function toCodes(list: ArrayLike<unknown>, rows: number, words: readonly string[
   return codes;
 }
 
-/** What a field holds: one value for all rows, or a value a row. */
-interface Held<V extends Float64Array | Uint8Array> {
-  readonly values: V;
-  readonly varies: boolean;
-  /** Whether values may be missing. */
-  readonly optional: boolean;
-}
+type Held<V> = readonly [values: V, varies: boolean, optional: boolean];
 
 /** A column: row `i` is `values[i & mask]`, so that one value can stand for all rows. */
 abstract class Column<V extends Float64Array | Uint8Array> {
@@ -77,9 +71,10 @@ abstract class Column<V extends Float64Array | Uint8Array> {
   /** Whether there is a value a row. */
   readonly varies: boolean;
   readonly mask: 0 | -1;
+  /** Whether values may be missing. */
   protected readonly optional: boolean;
 
-  constructor({ values, varies, optional }: Held<V>) {
+  constructor(...[values, varies, optional]: Held<V>) {
     this.values = values;
     this.varies = varies;
     this.mask = varies ? -1 : 0;
@@ -100,9 +95,9 @@ abstract class Column<V extends Float64Array | Uint8Array> {
 export class Numbers extends Column<Float64Array> {
   constructor(
     readonly quantity: Quantity,
-    held: Held<Float64Array>,
+    ...held: Held<Float64Array>
   ) {
-    super(held);
+    super(...held);
   }
 
   judge(value: number): number {
@@ -119,9 +114,9 @@ export const at = ({ values, mask }: Numbers, row: number): number => values[row
 export class Words<T extends string> extends Column<Uint8Array> {
   constructor(
     readonly words: readonly T[],
-    held: Held<Uint8Array>,
+    ...held: Held<Uint8Array>
   ) {
-    super(held);
+    super(...held);
   }
 
   /** The word of a row; `undefined` where it is missing or wrong. */
@@ -154,40 +149,29 @@ export class ColumnReader {
   }
 
   numbers(name: string, quantity: Quantity, missing: MayMiss = 'nothing'): Numbers {
-    return new Numbers(
-      quantity,
-      this.read(name, missing, NUMBER_OR_NULL, toNumbers, Float64Array.of(NaN), (value) =>
-        Float64Array.of(this.reader.judge(name, quantity, value) ?? NaN),
-      ),
-    );
+    const [value, optional] = this.read(name, missing);
+    if (isList(value)) {
+      const values = this.list(name, value, NUMBER_OR_NULL, toNumbers);
+      return new Numbers(quantity, values ?? Float64Array.of(NaN), values !== undefined, optional);
+    }
+    const one = optional && value === undefined ? undefined : this.reader.judge(name, quantity, value);
+    return new Numbers(quantity, Float64Array.of(one ?? NaN), false, optional);
   }
 
   words<T extends string>(name: string, words: readonly T[], missing: MayMiss = 'nothing'): Words<T> {
-    const codes = (list: ArrayLike<unknown>, rows: number) => toCodes(list, rows, words);
-    return new Words(
-      words,
-      this.read(name, missing, WORD_OR_NULL, codes, Uint8Array.of(NO_WORD), (value) => {
-        const word = this.reader.among(name, words, value);
-        return Uint8Array.of(word === undefined ? NO_WORD : words.indexOf(word));
-      }),
-    );
+    const [value, optional] = this.read(name, missing);
+    if (isList(value)) {
+      const codes = this.list(name, value, WORD_OR_NULL, (list, rows) => toCodes(list, rows, words));
+      return new Words(words, codes ?? Uint8Array.of(NO_WORD), codes !== undefined, optional);
+    }
+    const one = optional && value === undefined ? undefined : this.reader.among(name, words, value);
+    return new Words(words, Uint8Array.of(one === undefined ? NO_WORD : words.indexOf(one)), false, optional);
   }
 
-  private read<V extends Float64Array | Uint8Array>(
-    name: string,
-    missing: MayMiss,
-    expected: Asked,
-    many: (list: ArrayLike<unknown>, rows: number) => V | WrongElement,
-    nothing: V,
-    one: (value: unknown) => V,
-  ): Held<V> {
+  /** A field as it was given, and whether values of it may be missing. */
+  private read(name: string, missing: MayMiss): readonly [value: unknown, optional: boolean] {
     const value = this.reader.raw(name);
-    const optional = missing === 'values' || (missing === 'column' && value === undefined);
-    if (isList(value)) {
-      const values = this.list(name, value, expected, many);
-      return { values: values ?? nothing, varies: values !== undefined, optional };
-    }
-    return { values: optional && value === undefined ? nothing : one(value), varies: false, optional };
+    return [value, missing === 'values' || (missing === 'column' && value === undefined)];
   }
 
   private list<V>(
@@ -196,21 +180,18 @@ export class ColumnReader {
     expected: Asked,
     many: (list: ArrayLike<unknown>, rows: number) => V | WrongElement,
   ): V | undefined {
+    const report = (code: 'wrong-relation' | 'wrong-type', at: string | Path, wrong: Asked, received: string) =>
+      void this.reader.report(code, at, wrong, received);
     try {
       const { length } = value;
       const wrong = wrongLength(length, this.rows);
-      if (wrong) return this.refuse(name, wrong, String(length));
+      if (wrong) return report('wrong-relation', name, wrong, String(length));
       this.rows = length;
       const column = many(value, length);
       if (!(column instanceof WrongElement)) return column;
-      this.reader.report('wrong-type', [name, column.row], expected, describe(column.value));
-      return undefined;
+      return report('wrong-type', [name, column.row], expected, describe(column.value));
     } catch {
-      return this.refuse(name, READABLE_COLUMN, 'an error');
+      return report('wrong-relation', name, READABLE_COLUMN, 'an error');
     }
-  }
-
-  private refuse(name: string, expected: Asked, received: string): undefined {
-    this.reader.report('wrong-relation', name, expected, received);
   }
 }

@@ -4,7 +4,8 @@ import { estimateBy, readReadings, type OcclusionPressure } from '../pressure/es
 import { inapplicableField, requirement, type ReadingErrors } from '../pressure/uncertainty.js';
 import { outsideRange } from '../pressure/estimate-messages.js';
 import { quantities } from '../quantity/quantities.js';
-import { OWN_READINGS, readOwnEquation, type OwnOcclusionEquation, type OwnReading } from './fitted-equation.js';
+import { OWN_READINGS, type OwnOcclusionEquation, type OwnReading } from './fitted-equation.js';
+import { readOwnEquation } from './own-equation.js';
 import { need } from '../answer/needs.js';
 import { GIVES_PRESSURE } from './needs.js';
 

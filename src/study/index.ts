@@ -19,18 +19,18 @@ export { compareColumns, type CompareColumnsInput, type ComparedColumns } from '
 export { eachRow, type RowFields } from './each-row.js';
 export { estimateWith, type OwnEstimateInput } from './estimate-with.js';
 export { fitOcclusionEquation, type FitInput } from './fit.js';
-export {
-  equationFromFit,
-  type Coefficient,
-  type FitDiagnostics,
-  type FittedOcclusionEquation,
-  type FittedTerm,
-  type Leverage,
-  type OwnOcclusionEquation,
-  type OwnReading,
-  type RecalibratedOcclusionEquation,
-  type TermField,
+export type {
+  Coefficient,
+  FitDiagnostics,
+  FittedOcclusionEquation,
+  FittedTerm,
+  Leverage,
+  OwnOcclusionEquation,
+  OwnReading,
+  RecalibratedOcclusionEquation,
+  TermField,
 } from './fitted-equation.js';
+export { equationFromFit } from './own-equation.js';
 export { flagCodes, REFUSED, rowFlags, type RowFlag } from './flags.js';
 export type { MaximumColumnsInput } from './maximum-columns.js';
 export type { FitRow } from './own-rows.js';

@@ -40,7 +40,7 @@ import {
   type Words,
 } from './column-input.js';
 import { curveBlock } from './curve-rows.js';
-import { readEquation, type ColumnEquation, type OwnOcclusionEquation } from './fitted-equation.js';
+import type { OwnOcclusionEquation } from './fitted-equation.js';
 import { BLOOD_PRESSURE_REFER, IMPOSSIBLE, OUTSIDE_FITTED_RANGE, RELATION } from './flags.js';
 import {
   firstReadings,
@@ -50,6 +50,7 @@ import {
   type ReadingErrorColumn,
   type WriteRows,
 } from './occlusion-rows.js';
+import { readEquation, type ColumnEquation } from './own-equation.js';
 
 /** Occlusion pressures over columns: the fields of `estimateOcclusionPressure`, each a value or a column. */
 export interface OcclusionColumnsInput {

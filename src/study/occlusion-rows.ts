@@ -12,7 +12,8 @@ import { Math, square } from '../quantity/maths.js';
 import type { CircumferenceSite, Limb, Posture, Sex, Side } from '../quantity/quantities.js';
 import { writeLogIntervals, writeOwnIntervals, type AnswerColumns } from './column-answer.js';
 import { at, type Numbers, type Words } from './column-input.js';
-import type { OwnReading, OwnReadings } from './fitted-equation.js';
+import type { OwnReading } from './fitted-equation.js';
+import type { OwnReadings } from './own-equation.js';
 import { DOES_NOT_APPLY, REFUSED, RELATION } from './flags.js';
 
 /** The readings that are numbers. */
