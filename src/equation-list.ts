@@ -18,7 +18,7 @@ export const equations: {
   readonly oneRepetitionMaximum: typeof oneRepMaxEquations;
   /** Equations for a load as a percentage of the maximum, from bar velocity or an OMNI rating. */
   readonly relativeLoad: typeof relativeLoadEquations;
-} = /* @__PURE__ */ frozen({
+} = frozen({
   occlusionPressure: occlusionEquations,
   oneRepetitionMaximum: oneRepMaxEquations,
   relativeLoad: relativeLoadEquations,

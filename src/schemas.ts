@@ -21,7 +21,7 @@ import type { Plan } from './plan/types.js';
  * (result.issues ?? []).length > 0; // => true
  * ```
  */
-export const planSchema: StandardSchemaV1<Plan> = /* @__PURE__ */ schemaOf((given) => documentOf(['plan'], given));
+export const planSchema: StandardSchemaV1<Plan> = schemaOf((given) => documentOf(['plan'], given));
 
 /**
  * A record as a Standard Schema. It verifies the document as `readDocument` does.
@@ -33,9 +33,7 @@ export const planSchema: StandardSchemaV1<Plan> = /* @__PURE__ */ schemaOf((give
  * (result.issues ?? []).length > 0; // => true
  * ```
  */
-export const recordSchema: StandardSchemaV1<SessionRecord> = /* @__PURE__ */ schemaOf((given) =>
-  documentOf(['record'], given),
-);
+export const recordSchema: StandardSchemaV1<SessionRecord> = schemaOf((given) => documentOf(['record'], given));
 
 /**
  * A proposal as a Standard Schema. It verifies the document as `readDocument` does.
@@ -47,6 +45,4 @@ export const recordSchema: StandardSchemaV1<SessionRecord> = /* @__PURE__ */ sch
  * (result.issues ?? []).length > 0; // => true
  * ```
  */
-export const proposalSchema: StandardSchemaV1<Proposal> = /* @__PURE__ */ schemaOf((given) =>
-  documentOf(['proposal'], given),
-);
+export const proposalSchema: StandardSchemaV1<Proposal> = schemaOf((given) => documentOf(['proposal'], given));

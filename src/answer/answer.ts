@@ -464,11 +464,11 @@ export function cautionsOf<C extends Catalogue>(catalogue: C) {
 }
 
 /** Errors are assumed to be normal in the unit of the answer. */
-export const normalInterval: Assumption = /* @__PURE__ */ frozen({
+export const normalInterval: Assumption = frozen({
   code: 'normal-interval' satisfies AnswerAssumption,
 });
 /** Errors are assumed to be shares of the value. */
-export const logNormalInterval: Assumption = /* @__PURE__ */ frozen({
+export const logNormalInterval: Assumption = frozen({
   code: 'log-normal-interval' satisfies AnswerAssumption,
 });
 

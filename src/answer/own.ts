@@ -1,6 +1,6 @@
 import { frozen } from '../quantity/frozen.js';
 
-const made = /* @__PURE__ */ new WeakSet<object>();
+const made = new WeakSet<object>();
 
 /** A document that the library made and nobody can change: it needs no copy and no verification. */
 export function ownDocument<T extends object>(document: T): T {

@@ -8,7 +8,7 @@ export interface Budget {
   left: number;
 }
 
-const REFUSED = /* @__PURE__ */ Symbol('refused');
+const REFUSED = Symbol('refused');
 
 type As = ((part: object) => unknown) | undefined;
 

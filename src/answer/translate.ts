@@ -16,11 +16,13 @@ export interface Translate {
 }
 
 /** English, each number in its own unit. */
-export const english: Translate = /* @__PURE__ */ (() =>
-  Object.assign((_code: string, text: string, values?: MessageValues) => fill(text, values), {
+export const english: Translate = Object.assign(
+  (_code: string, text: string, values?: MessageValues) => fill(text, values),
+  {
     decimalMark: '.',
     units: undefined,
-  }))();
+  },
+);
 
 /** A sentence of a document: as it is there, unless you give your own. */
 export const sentence = (

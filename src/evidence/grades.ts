@@ -15,7 +15,7 @@ export type Grade = 'published' | 'secondary' | 'unconfirmed' | 'derived' | 'pra
  * grades.practice; // => 'common practice, no source'
  * ```
  */
-export const grades = /* @__PURE__ */ frozen({
+export const grades = frozen({
   published: 'its form and every coefficient read in the publication’s own text or abstract',
   secondary: 'read only in a later text that reprints it',
   derived: 'worked out in this project from published figures; the working is a committed script',
@@ -24,8 +24,14 @@ export const grades = /* @__PURE__ */ frozen({
   definition: 'arithmetic that defines a quantity, of numbers you entered',
 } as const satisfies Record<Grade, string>);
 
-const ORDER = /* @__PURE__ */ (() =>
-  ['definition', 'published', 'derived', 'secondary', 'practice', 'unconfirmed'] as const satisfies readonly Grade[])();
+const ORDER = [
+  'definition',
+  'published',
+  'derived',
+  'secondary',
+  'practice',
+  'unconfirmed',
+] as const satisfies readonly Grade[];
 
 export const isGrade = (value: unknown): value is Grade => ORDER.includes(value as Grade);
 

@@ -32,7 +32,7 @@ export interface Guard {
 const PRACTICE = 'practice' as const;
 
 /** The limits of pressures and their percentages: apart, so that an app that only sets a cuff ships no others. */
-export const pressureGuards = /* @__PURE__ */ frozen({
+export const pressureGuards = frozen({
   'cuff-pressure': {
     name: 'cuff pressure',
     unit: 'mm[Hg]',
@@ -96,100 +96,99 @@ export const pressureGuards = /* @__PURE__ */ frozen({
  * guards['cuff-pressure'].steps.map(({ above, severity }) => `${severity} ${above}`); // => ['caution 250', 'stop 300']
  * ```
  */
-export const guards = /* @__PURE__ */ (() =>
-  frozen({
-    ...pressureGuards,
-    'days-since-measured': {
-      name: 'days since the occlusion pressure was measured',
-      unit: '1',
-      steps: [
-        // Every few weeks; no publication gives an interval.
-        { from: 28, severity: 'caution', code: 'measured-long-ago', evidence: PRACTICE },
-      ],
-    },
-    'unbroken-restriction': {
-      name: 'longest unbroken restriction',
-      unit: 'min',
-      steps: [
-        // Half as long again as the longest found in a training trial, 20 min; in surgery, closed fully, 2 h at most.
-        {
-          above: 30,
-          severity: 'stop',
-          code: 'restriction-unbroken-stop',
-          evidence: PRACTICE,
-          source: 'unbroken-cycling-2021',
-        },
-      ],
-    },
-    'limb-restriction-session': {
-      name: 'restriction time of one limb in a session',
-      unit: 'min',
-      steps: [
-        // Usual limit; no publication was found.
-        { above: 20, severity: 'caution', code: 'restriction-long-limb', evidence: PRACTICE },
-        // Twice the usual limit.
-        { above: 40, severity: 'stop', code: 'restriction-limb-stop', evidence: PRACTICE },
-      ],
-    },
-    'limb-restriction-day': {
-      name: 'restriction time of one limb in a day',
-      unit: 'min',
-      steps: [
-        // Two sessions at the usual limit of 20 min.
-        { above: 40, severity: 'caution', code: 'restriction-long-day', evidence: PRACTICE },
-        // Above the longest day found in a trial: 5 × 5 min at rest, twice a day, 50 min.
-        { above: 60, severity: 'stop', code: 'restriction-day-stop', evidence: PRACTICE, source: 'passive-2008' },
-      ],
-    },
-    'limb-restriction-week': {
-      name: 'restriction time of one limb in a week',
-      unit: 'min',
-      steps: [
-        // Five sessions at the usual limit of 20 min.
-        { above: 100, severity: 'caution', code: 'restriction-long-week', evidence: PRACTICE },
-        // The longest week found in a trial: 50 min on each of seven days.
-        { above: 350, severity: 'stop', code: 'restriction-week-stop', evidence: PRACTICE, source: 'passive-2008' },
-      ],
-    },
-    'restricted-sessions-day': {
-      name: 'sessions with restriction in a day',
-      unit: '{sessions}',
-      steps: [
-        // At most twice a day, for one to three weeks.
-        {
-          above: 2,
-          severity: 'caution',
-          code: 'sessions-many-day',
-          evidence: 'unconfirmed',
-          source: 'guideline-review-2019',
-        },
-      ],
-    },
-    'restricted-sessions-week': {
-      name: 'sessions with restriction in a week',
-      unit: '{sessions}',
-      steps: [
-        // Two to three a week in blocks of more than three weeks.
-        {
-          above: 3,
-          severity: 'note',
-          code: 'sessions-above-usual',
-          evidence: 'secondary',
-          source: 'guideline-review-2019',
-        },
-        // Practitioners report one to four a week.
-        {
-          above: 4,
-          severity: 'caution',
-          code: 'sessions-many-week',
-          evidence: 'published',
-          source: 'practitioner-survey-2018',
-        },
-        // Most found in a trial: twice a day for two weeks.
-        { above: 14, severity: 'stop', code: 'sessions-week-stop', evidence: 'published', source: 'passive-2008' },
-      ],
-    },
-  } as const satisfies Record<string, Guard>))();
+export const guards = frozen({
+  ...pressureGuards,
+  'days-since-measured': {
+    name: 'days since the occlusion pressure was measured',
+    unit: '1',
+    steps: [
+      // Every few weeks; no publication gives an interval.
+      { from: 28, severity: 'caution', code: 'measured-long-ago', evidence: PRACTICE },
+    ],
+  },
+  'unbroken-restriction': {
+    name: 'longest unbroken restriction',
+    unit: 'min',
+    steps: [
+      // Half as long again as the longest found in a training trial, 20 min; in surgery, closed fully, 2 h at most.
+      {
+        above: 30,
+        severity: 'stop',
+        code: 'restriction-unbroken-stop',
+        evidence: PRACTICE,
+        source: 'unbroken-cycling-2021',
+      },
+    ],
+  },
+  'limb-restriction-session': {
+    name: 'restriction time of one limb in a session',
+    unit: 'min',
+    steps: [
+      // Usual limit; no publication was found.
+      { above: 20, severity: 'caution', code: 'restriction-long-limb', evidence: PRACTICE },
+      // Twice the usual limit.
+      { above: 40, severity: 'stop', code: 'restriction-limb-stop', evidence: PRACTICE },
+    ],
+  },
+  'limb-restriction-day': {
+    name: 'restriction time of one limb in a day',
+    unit: 'min',
+    steps: [
+      // Two sessions at the usual limit of 20 min.
+      { above: 40, severity: 'caution', code: 'restriction-long-day', evidence: PRACTICE },
+      // Above the longest day found in a trial: 5 × 5 min at rest, twice a day, 50 min.
+      { above: 60, severity: 'stop', code: 'restriction-day-stop', evidence: PRACTICE, source: 'passive-2008' },
+    ],
+  },
+  'limb-restriction-week': {
+    name: 'restriction time of one limb in a week',
+    unit: 'min',
+    steps: [
+      // Five sessions at the usual limit of 20 min.
+      { above: 100, severity: 'caution', code: 'restriction-long-week', evidence: PRACTICE },
+      // The longest week found in a trial: 50 min on each of seven days.
+      { above: 350, severity: 'stop', code: 'restriction-week-stop', evidence: PRACTICE, source: 'passive-2008' },
+    ],
+  },
+  'restricted-sessions-day': {
+    name: 'sessions with restriction in a day',
+    unit: '{sessions}',
+    steps: [
+      // At most twice a day, for one to three weeks.
+      {
+        above: 2,
+        severity: 'caution',
+        code: 'sessions-many-day',
+        evidence: 'unconfirmed',
+        source: 'guideline-review-2019',
+      },
+    ],
+  },
+  'restricted-sessions-week': {
+    name: 'sessions with restriction in a week',
+    unit: '{sessions}',
+    steps: [
+      // Two to three a week in blocks of more than three weeks.
+      {
+        above: 3,
+        severity: 'note',
+        code: 'sessions-above-usual',
+        evidence: 'secondary',
+        source: 'guideline-review-2019',
+      },
+      // Practitioners report one to four a week.
+      {
+        above: 4,
+        severity: 'caution',
+        code: 'sessions-many-week',
+        evidence: 'published',
+        source: 'practitioner-survey-2018',
+      },
+      // Most found in a trial: twice a day for two weeks.
+      { above: 14, severity: 'stop', code: 'sessions-week-stop', evidence: 'published', source: 'passive-2008' },
+    ],
+  },
+} as const satisfies Record<string, Guard>);
 
 /** The id of a limit in {@link guards}. */
 export type GuardId = keyof typeof guards;

@@ -16,15 +16,14 @@ import { studySources } from './sources/study.js';
  * sources['wide-cuffs-1993'].year; // => 1993
  * ```
  */
-export const sources = /* @__PURE__ */ (() =>
-  frozen({
-    ...pressureSources,
-    ...strengthSources,
-    ...sessionSources,
-    ...guidanceSources,
-    ...standardsSources,
-    ...studySources,
-  } as const satisfies Record<string, Source>))();
+export const sources = frozen({
+  ...pressureSources,
+  ...strengthSources,
+  ...sessionSources,
+  ...guidanceSources,
+  ...standardsSources,
+  ...studySources,
+} as const satisfies Record<string, Source>);
 
 /** The id of a publication in {@link sources}. */
 export type SourceId = keyof typeof sources;

@@ -21,7 +21,7 @@ export type Audience = 'person' | 'practitioner' | 'method';
  * audiences['percent-not-flow']; // => 'method'
  * ```
  */
-export const audiences: Readonly<Partial<Record<CautionCode, Audience>>> = /* @__PURE__ */ frozen({
+export const audiences: Readonly<Partial<Record<CautionCode, Audience>>> = frozen({
   'document-unverified': 'person',
   'measurements-contradict': 'practitioner',
   'blood-pressure-refer': 'person',

@@ -22,7 +22,7 @@ const textsOf =
   };
 
 /** Every sentence that a plan can hold, by its code: those of its answers, and the stops that it keeps. */
-const planTexts = /* @__PURE__ */ (() => ({
+const planTexts = {
   ...guardMessages,
   ...estimateMessages,
   ...pressureMessages,
@@ -31,14 +31,18 @@ const planTexts = /* @__PURE__ */ (() => ({
   ...sessionMessages,
   ...planMessages,
   ...screeningMessages,
-}))();
+};
 
 /**
  * The text of a sentence of a plan by its code: the one given where the catalogue says just that, else what the
  * catalogue says. Nothing where it has no such code, or where the values of another version leave a slot open.
  */
-export const planTextByCode = /* @__PURE__ */ textsOf(planTexts);
+export const planTextByCode = textsOf(planTexts);
 
 /** The same of a sentence of any document. */
-export const textByCode = /* @__PURE__ */ (() =>
-  textsOf({ ...planTexts, ...strengthComparisonMessages, ...sessionComparisonMessages, ...documentMessages }))();
+export const textByCode = textsOf({
+  ...planTexts,
+  ...strengthComparisonMessages,
+  ...sessionComparisonMessages,
+  ...documentMessages,
+});

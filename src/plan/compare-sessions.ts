@@ -193,9 +193,7 @@ export const comparisonOf = (from: Side, to: Side): SessionComparison => ({
  * notKnown; // => ['equal-effect']
  * ```
  */
-export const compareSessions = /* @__PURE__ */ withInput(function compareSessions(
-  input: ComparisonInput,
-): SessionComparison {
+export const compareSessions = withInput(function compareSessions(input: ComparisonInput): SessionComparison {
   const issues: InputIssue[] = [];
   const reader = new Reader(input, [], issues);
   const from = readSide(reader, 'from', issues);

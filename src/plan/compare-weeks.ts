@@ -288,9 +288,7 @@ const rowOf = ({ deload, planned, done }: Week, week: number): WeekRow => ({
  * goals.map(({ outcome }) => outcome); // => ['met']
  * ```
  */
-export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
-  input: WeekComparisonInput,
-): WeekComparison {
+export const compareWeeks = withInput(function compareWeeks(input: WeekComparisonInput): WeekComparison {
   const reader = new Reader(input);
   const issues: InputIssue[] = [];
   const weeks = readWeeks(reader, issues);

@@ -69,7 +69,7 @@ function painFindings(pain: number | undefined): ScreeningFinding[] {
  * checkDay({ date: '2026-03-02', answers: {} }).outcome; // => 'incomplete'
  * ```
  */
-export const checkDay = /* @__PURE__ */ withInput(function checkDay(request: DayCheckRequest): DayCheck {
+export const checkDay = withInput(function checkDay(request: DayCheckRequest): DayCheck {
   const value = readAnswers(dayCheckRequest, DAY_ANSWERS, request);
   const { systolicMmHg, diastolicMmHg, painNow, answers } = value;
   const findings = [

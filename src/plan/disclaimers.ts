@@ -26,8 +26,8 @@ const disclaimersOf =
     ...(source && { source }),
   });
 /** A sentence of a plan, with its source. */
-export const disclaimer = /* @__PURE__ */ disclaimersOf(planMessages);
-const ofDocument = /* @__PURE__ */ disclaimersOf(documentMessages);
+export const disclaimer = disclaimersOf(planMessages);
+const ofDocument = disclaimersOf(documentMessages);
 /** The sentences that always apply to a document. */
 export const documentDisclaimers = (...codes: readonly PlanCode[]): Disclaimer[] =>
   codes.map((code) => ofDocument(code));

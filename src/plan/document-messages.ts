@@ -160,7 +160,7 @@ const laterMessages = {
 } as const satisfies Catalogue;
 
 /** Every sentence of this layer, but for those of the screening. A plan alone needs few of them. */
-export const documentMessages = /* @__PURE__ */ (() => ({ ...planMessages, ...stageMessages, ...laterMessages }))();
+export const documentMessages = { ...planMessages, ...stageMessages, ...laterMessages };
 
 export type PlanCode = keyof typeof documentMessages;
-export const documentCaution = /* @__PURE__ */ cautionsOf(documentMessages);
+export const documentCaution = cautionsOf(documentMessages);

@@ -229,7 +229,7 @@ export function expandedRecord(record: SessionRecord, made: ExpandedRecord): Exp
   };
 }
 
-const expansions = /* @__PURE__ */ new WeakMap<object, object>();
+const expansions = new WeakMap<object, object>();
 
 /** A document to hand out of what was worked out with whole answers, which are kept for it. */
 export function compact<T extends Plan | SessionRecord>(expanded: Expansion<T>, textOf: TextByCode): T {

@@ -80,7 +80,7 @@ const moving = (['resistance', 'aerobic'] as const).flatMap((mode): GuidelineRow
  * guidelines[0].id; // => 'guideline-review-2019'
  * ```
  */
-export const guidelines = /* @__PURE__ */ frozen([
+export const guidelines = frozen([
   {
     id: 'guideline-review-2019',
     name: guidelineNames['guideline-review-2019'],

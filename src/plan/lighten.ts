@@ -345,7 +345,7 @@ function mostWithin(counts: Counts, fits: (counts: Counts) => boolean): Counts |
  * options[1]?.sets.map(({ repetitions }) => repetitions); // => [4, 4, 2, 2, 2]
  * ```
  */
-export const lightenExercise = /* @__PURE__ */ withInput(function lightenExercise(input: LightenInput): LighterOptions {
+export const lightenExercise = withInput(function lightenExercise(input: LightenInput): LighterOptions {
   const reader = new Reader(input);
   const given = reader.anything('plan', OUR_PLAN);
   const name = reader.optionalText('exercise', EXERCISE_NAME, (text) => text.length <= 120);

@@ -12,7 +12,7 @@ import type { Limb, Side, Unit } from '../quantity/quantities.js';
  * measures['percent-of-maximum'].unit; // => '%'
  * ```
  */
-export const measures = /* @__PURE__ */ frozen({
+export const measures = frozen({
   'percent-of-maximum': { name: 'load', unit: '%', of: ' of 1RM' },
   'percent-of-occlusion': { name: 'cuff pressure', unit: '%', of: ' of LOP' },
   'percent-of-aerobic-capacity': { name: 'intensity', unit: '%', of: ' of VO2max or heart-rate reserve' },

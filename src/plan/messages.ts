@@ -79,4 +79,4 @@ export const planValueWords = {
   'value.under-cuff-in-sets': 'under the cuff, in the sets',
 } as const satisfies Catalogue;
 
-export const caution = /* @__PURE__ */ cautionsOf(planMessages);
+export const caution = cautionsOf(planMessages);

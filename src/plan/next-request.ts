@@ -150,7 +150,7 @@ function accepted(exercise: PlanExerciseFields, own: readonly Proposed[]): { nex
  * planSession(request).items[0]?.load?.value; // => 17.5
  * ```
  */
-export const nextRequest = /* @__PURE__ */ withInput(function nextRequest(input: NextRequestInput): NextRequest {
+export const nextRequest = withInput(function nextRequest(input: NextRequestInput): NextRequest {
   const reader = new Reader(input);
   const given = { plan: reader.anything('plan', OUR_PLAN), proposal: reader.anything('proposal', OUR_PROPOSAL) };
   reader.done();

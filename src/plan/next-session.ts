@@ -223,7 +223,7 @@ function itemOf(item: ExpandedPlanItem, { action, load: to, target: next, sets, 
  * proposal.items[0]?.load; // => { from: 15, to: 17.5, unit: 'kg' }
  * ```
  */
-export const nextSession = /* @__PURE__ */ withInput(function nextSession(request: ProgressionRequest): Proposal {
+export const nextSession = withInput(function nextSession(request: ProgressionRequest): Proposal {
   const { plan: given, records, testedOn, decisions, ...asked } = read(request);
   const { rule, painRule, date } = asked;
   const lastDay = records.at(-1)!.date;

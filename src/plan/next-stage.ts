@@ -6,7 +6,7 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { stageMessages } from './document-messages.js';
 
-const sentence = /* @__PURE__ */ sentencesOf(stageMessages);
+const sentence = sentencesOf(stageMessages);
 
 /** A stage of the progression from rehabilitation to performance. */
 export interface Stage {
@@ -31,7 +31,7 @@ const published = { evidence: 'published', source: 'clinical-stages-2021' } as c
  * progression[0]?.id; // => 'passive'
  * ```
  */
-export const progression: readonly Stage[] = /* @__PURE__ */ frozen([
+export const progression: readonly Stage[] = frozen([
   { id: 'passive', name: 'restriction at rest', ...published },
   { id: 'aerobic', name: 'restriction with walking or cycling', ...published },
   { id: 'low-load', name: 'low load with restriction', ...published },
@@ -76,7 +76,7 @@ export interface StagePlace {
  * nextStage({ stage: 'high-load' }).next; // => undefined
  * ```
  */
-export const nextStage = /* @__PURE__ */ withInput(function nextStage(input: {
+export const nextStage = withInput(function nextStage(input: {
   /** Id of the present stage; see `progression`. */
   readonly stage: Stage['id'];
 }): StagePlace {

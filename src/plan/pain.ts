@@ -154,7 +154,7 @@ export type PainRuleId = (typeof chosen)[number]['id'];
  * painRules.find(({ id }) => id === 'tendon-monitoring')?.backOffAbove; // => 5
  * ```
  */
-export const painRules: readonly PainRule[] = /* @__PURE__ */ (() => frozen([...chosen, ...always]))();
+export const painRules: readonly PainRule[] = frozen([...chosen, ...always]);
 
 export const PAIN_RULE_IDS: readonly PainRuleId[] = chosen.map(({ id }) => id);
 

@@ -170,7 +170,7 @@ const holdsAnswers = ({ limbs, exercises }: PlanRequest): boolean =>
  * plan.items[0]?.totals.sessionTime.value; // => 390
  * ```
  */
-export const planSession = /* @__PURE__ */ withInput(function planSession(request: PlanRequest): Plan {
+export const planSession = withInput(function planSession(request: PlanRequest): Plan {
   const document = plainInput(request, PLAN_REQUEST) as PlanRequest;
   const { value, issues } = parseDocument(planRequest, document);
   const findings = new Findings(issues);

@@ -34,7 +34,7 @@ export interface ProgressionLimit {
  * progressionLimits.largestPressureStep.value; // => 10
  * ```
  */
-export const progressionLimits = /* @__PURE__ */ frozen({
+export const progressionLimits = frozen({
   largestPressureStep: { value: 10, unit: '% of LOP', evidence: 'practice' },
   largestLoadStep: { value: 5, unit: '% of 1RM', evidence: 'practice' },
   largestLoadStepPercent: { value: 10, unit: '%', evidence: 'published', source: 'progression-models-2009' },

@@ -42,7 +42,7 @@ const overInLastSet = (sets: Sets, goal: Sets, more: number): boolean =>
 const allDone = (sets: Sets, goal: Sets): boolean =>
   goal.every((_, index) => repetitionsOf(sets, index) >= repetitionsOf(goal, index));
 
-const rules = /* @__PURE__ */ frozen([
+const rules = frozen([
   {
     id: 'two-for-two',
     messages: 'rule-two-for-two',

@@ -47,7 +47,7 @@ function unlessItFails<T>(read: () => T): T | undefined {
 }
 
 /** What was seen of records that nobody can change. */
-const seenBefore = /* @__PURE__ */ new WeakMap<object, Glance>();
+const seenBefore = new WeakMap<object, Glance>();
 
 /** A look at a record; nothing where it has to be read wholly, for what is wrong with it. */
 function glance(record: unknown, index: number): Glance | undefined {

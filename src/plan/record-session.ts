@@ -201,7 +201,7 @@ function checkDay({ plan: { request }, date }: Done): void {
  * recordSession({ plan, date: '2026-03-04', asPlanned: true }).items[0]?.totals.volumeLoad?.value; // => 1125
  * ```
  */
-export const recordSession = /* @__PURE__ */ withInput(function recordSession(request: RecordRequest): SessionRecord {
+export const recordSession = withInput(function recordSession(request: RecordRequest): SessionRecord {
   const { plan: given, ...rest } = plainInput(request, RECORD_REQUEST) as Partial<RecordRequest>;
   const { value, issues } = parseDocument<unknown>(doneRequest, rest);
   const found: InputIssue[] = [];

@@ -211,7 +211,7 @@ function heavyVerdict(heavy: readonly Indexed[], row: GuidelineRow, source: Sour
  * reviewPlan(plan).findings.map(({ measure }) => measure); // => ['rest']
  * ```
  */
-export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
+export const reviewPlan = withInput(function reviewPlan(
   document: Plan | SessionRecord,
   options: ReviewOptions = {},
 ): Review {

@@ -24,49 +24,45 @@ import type { DocumentAnswer, Stated, StatedAnswer } from './stated.js';
 
 // Sentences.
 
-export const grade = /* @__PURE__ */ named('grade', () => z.enum(Object.keys(grades) as (keyof typeof grades)[]));
-export const values = /* @__PURE__ */ named('values', () =>
-  byName(z.union([z.string(), z.number(), z.array(z.string())])),
-);
+export const grade = named('grade', () => z.enum(Object.keys(grades) as (keyof typeof grades)[]));
+export const values = named('values', () => byName(z.union([z.string(), z.number(), z.array(z.string())])));
 /** Where a sentence, a finding or a rule comes from. */
-export const sourced = /* @__PURE__ */ once(() => some({ source: code<SourceId>() }));
-export const path = /* @__PURE__ */ once(() => z.array(z.union([z.string(), z.number()])));
-export const message = /* @__PURE__ */ once(() => ({
+export const sourced = once(() => some({ source: code<SourceId>() }));
+export const path = once(() => z.array(z.union([z.string(), z.number()])));
+export const message = once(() => ({
   code: z.string(),
   text: z.string(),
   ...some({ values: values() }),
 }));
-const assumption = /* @__PURE__ */ named('assumption', () =>
-  open({ code: code<AssumptionCode>(), ...some({ values: values() }) }),
-);
-export const assumptions = /* @__PURE__ */ once(() => z.array(assumption()));
-export const cautionFields = /* @__PURE__ */ once(() => ({
+const assumption = named('assumption', () => open({ code: code<AssumptionCode>(), ...some({ values: values() }) }));
+export const assumptions = once(() => z.array(assumption()));
+export const cautionFields = once(() => ({
   ...message(),
   code: code<CautionCode>(),
   severity: z.enum(['note', 'caution', 'stop'] as const satisfies readonly Severity[]),
   ...some({ path: path() }),
   ...sourced(),
 }));
-const caution = /* @__PURE__ */ named('caution', () => open(cautionFields()));
-export const cautions = /* @__PURE__ */ once(() => z.array(caution()));
+const caution = named('caution', () => open(cautionFields()));
+export const cautions = once(() => z.array(caution()));
 
 // Answers.
 
-export const positive = /* @__PURE__ */ once(() => z.number().check(z.minimum(0.001), z.maximum(1e6)));
-export const time = /* @__PURE__ */ once(() => z.number().check(z.minimum(0)));
-const ends = /* @__PURE__ */ once(() => some({ lower: z.number(), upper: z.number() }));
+export const positive = once(() => z.number().check(z.minimum(0.001), z.maximum(1e6)));
+export const time = once(() => z.number().check(z.minimum(0)));
+const ends = once(() => some({ lower: z.number(), upper: z.number() }));
 
-const ownEquation = /* @__PURE__ */ named('ownEquation', () =>
+const ownEquation = named('ownEquation', () =>
   open({
     formula: z.string(),
     symbols: byName(z.union([z.string(), open({ field: z.string(), codes: byName(z.number()) })])),
     ...some({ base: z.string() }),
   }),
 );
-const errors = /* @__PURE__ */ named('errors', () =>
+const errors = named('errors', () =>
   z.array(open({ part: code<ErrorPart['part']>(), standardDeviation: time(), evidence: grade() })),
 );
-const rounding = /* @__PURE__ */ named('rounding', () =>
+const rounding = named('rounding', () =>
   open({
     from: z.number(),
     to: z.enum(['down', 'nearest']),
@@ -74,7 +70,7 @@ const rounding = /* @__PURE__ */ named('rounding', () =>
   }),
 );
 /** What every answer has besides its kind, unit and inputs. */
-const evidence = /* @__PURE__ */ once(() => ({
+const evidence = once(() => ({
   value: z.number(),
   equation: z.string(),
   evidence: grade(),
@@ -90,22 +86,22 @@ const evidence = /* @__PURE__ */ once(() => ({
     rounding: rounding(),
   }),
 }));
-const reachedPressure = /* @__PURE__ */ named('reachedPressure', () =>
+const reachedPressure = named('reachedPressure', () =>
   open({
     percentLop: z.number(),
     ...ends(),
     ...some({ occlusionChancePercent: z.number(), highestMmHg: z.number() }),
   }),
 );
-const reachedLoad = /* @__PURE__ */ named('reachedLoad', () => open({ percentOneRepMax: z.number(), ...ends() }));
+const reachedLoad = named('reachedLoad', () => open({ percentOneRepMax: z.number(), ...ends() }));
 /** The percentages that a rounded value really is, by its kind. */
-const reached = /* @__PURE__ */ once((): Readonly<Partial<Record<AnswerKind, z.ZodMiniType>>> => ({
+const reached = once((): Readonly<Partial<Record<AnswerKind, z.ZodMiniType>>> => ({
   'cuff-pressure': reachedPressure(),
   'training-load': reachedLoad(),
 }));
-const anyReached = /* @__PURE__ */ once(() => some({ reached: z.union([reachedPressure(), reachedLoad()]) }));
+const anyReached = once(() => some({ reached: z.union([reachedPressure(), reachedLoad()]) }));
 /** The fields of an answer, without what differs by its kind. */
-export const answerFields = /* @__PURE__ */ once(() => open({ ...evidence(), ...anyReached() }));
+export const answerFields = once(() => open({ ...evidence(), ...anyReached() }));
 
 /** An answer of a kind; `inputs` that are worked with later are declared. */
 export const answerOf = <K extends AnswerKind>(
@@ -129,12 +125,10 @@ export const answerOf = <K extends AnswerKind>(
 const PRESSURE = ['mm[Hg]'] as const;
 export const MASS = ['kg', '[lb_av]'] as const;
 export const SECONDS = ['s'] as const;
-export const occlusion = /* @__PURE__ */ once(() => answerOf('occlusion-pressure', PRESSURE, positive()));
-export const oneRepMax = /* @__PURE__ */ named('oneRepetitionMaximum', () =>
-  answerOf('one-repetition-maximum', MASS, positive()),
-);
+export const occlusion = once(() => answerOf('occlusion-pressure', PRESSURE, positive()));
+export const oneRepMax = named('oneRepetitionMaximum', () => answerOf('one-repetition-maximum', MASS, positive()));
 // A load of the user’s own has no maximum behind it.
-export const load = /* @__PURE__ */ once(() =>
+export const load = once(() =>
   answerOf(
     'training-load',
     MASS,
@@ -144,7 +138,7 @@ export const load = /* @__PURE__ */ once(() =>
 );
 
 /** Any answer, read back on its own, with the answers that it was worked out from. */
-export const anyAnswer = /* @__PURE__ */ once(() =>
+export const anyAnswer = once(() =>
   typed<Answer>(
     open({
       ...evidence(),
@@ -161,21 +155,21 @@ function innerAnswer(): z.ZodMiniType<Answer, Answer> {
 
 // Numbers that a document states.
 
-const pointer = /* @__PURE__ */ once(() => ({ ref: pattern(/^\/answers\/\d{1,4}$/, POINTER) }));
+const pointer = once(() => ({ ref: pattern(/^\/answers\/\d{1,4}$/, POINTER) }));
 export const stated = (units: readonly Unit[]) =>
   typed<Stated>(open({ value: time(), unit: z.enum(units), ...ends() }));
 /** A number whose answer is among the answers of its document. */
 const statedAnswer = (units: readonly Unit[]) =>
   typed<StatedAnswer>(open({ value: positive(), unit: z.enum(units), ...ends(), ...pointer() }));
 
-export const statedTarget = /* @__PURE__ */ named('statedPressure', () => statedAnswer(PRESSURE));
-export const statedLoad = /* @__PURE__ */ named('statedLoad', () => statedAnswer(MASS));
+export const statedTarget = named('statedPressure', () => statedAnswer(PRESSURE));
+export const statedLoad = named('statedLoad', () => statedAnswer(MASS));
 
-const seconds = /* @__PURE__ */ named('seconds', () => stated(SECONDS));
-const mass = /* @__PURE__ */ named('mass', () => stated(MASS));
-const pressureTime = /* @__PURE__ */ named('pressureTime', () => stated(['mm[Hg].min']));
-const relativePressureTime = /* @__PURE__ */ named('relativePressureTime', () => stated(['%.min']));
-const restriction = /* @__PURE__ */ once(() => ({
+const seconds = named('seconds', () => stated(SECONDS));
+const mass = named('mass', () => stated(MASS));
+const pressureTime = named('pressureTime', () => stated(['mm[Hg].min']));
+const relativePressureTime = named('relativePressureTime', () => stated(['%.min']));
+const restriction = once(() => ({
   restrictionTime: seconds(),
   ...some({
     partialRestrictionTime: seconds(),
@@ -183,8 +177,8 @@ const restriction = /* @__PURE__ */ once(() => ({
     relativePressureTime: relativePressureTime(),
   }),
 }));
-export const sessionLoad = /* @__PURE__ */ once(() => stated(['{AU}']));
-const exerciseTotals = /* @__PURE__ */ once(() => ({
+export const sessionLoad = once(() => stated(['{AU}']));
+const exerciseTotals = once(() => ({
   repetitions: stated(['{reps}']),
   timeUnderTension: seconds(),
   ...restriction(),
@@ -197,14 +191,14 @@ const exerciseTotals = /* @__PURE__ */ once(() => ({
     reperfusionTime: seconds(),
   }),
 }));
-export const totals = /* @__PURE__ */ named('totals', () => open(exerciseTotals()));
-export const sessionTotals = /* @__PURE__ */ once(() =>
+export const totals = named('totals', () => open(exerciseTotals()));
+export const sessionTotals = once(() =>
   open({
     ...exerciseTotals(),
     ...some({ peakLoad: mass(), peakPercentOneRepMax: stated(['%']), sessionLoad: sessionLoad() }),
   }),
 );
-export const limbTotals = /* @__PURE__ */ once(() =>
+export const limbTotals = once(() =>
   z.array(
     open({
       ...limbAndSide(),
@@ -215,7 +209,7 @@ export const limbTotals = /* @__PURE__ */ once(() =>
   ),
 );
 
-const answerPointer = /* @__PURE__ */ named('answerPointer', () => open(pointer()));
+const answerPointer = named('answerPointer', () => open(pointer()));
 /** An answer of a document; `inputs` that are worked with later are declared. */
 const documentAnswer = (kind: z.ZodMiniType<string>, inputs: Shape = {}, more: Shape = {}) =>
   open({
@@ -226,7 +220,7 @@ const documentAnswer = (kind: z.ZodMiniType<string>, inputs: Shape = {}, more: S
     cautions: z.array(open({ ...cautionFields(), text: z.optional(z.string()) })),
     ...more,
   });
-const answer = /* @__PURE__ */ named('answer', () =>
+const answer = named('answer', () =>
   typed<DocumentAnswer>(
     z.union([
       documentAnswer(
@@ -244,7 +238,7 @@ const answer = /* @__PURE__ */ named('answer', () =>
   ),
 );
 /** What a document has of answers; any kind may be among them. */
-export const answersOnce = /* @__PURE__ */ once(() => ({
+export const answersOnce = once(() => ({
   equations: z.array(z.string()),
   answers: list(answer(), 2000, 0),
 }));

@@ -71,16 +71,16 @@ const head = <D extends string, V extends 1 | 2>(document: D, version: V) => ({
   libraryVersion: pattern(/^\d{1,4}\.\d{1,4}\.\d{1,4}(-(alpha|beta|rc)(\.\d{1,4})?)?$/, VERSION),
 });
 
-const sentence = /* @__PURE__ */ named('sentence', () => open(message()));
-const disclaimerCode = /* @__PURE__ */ once(() => ({ code: code<PlanCode>(), ...sourced() }));
-const disclaimerCodes = /* @__PURE__ */ once(() => z.array(open(disclaimerCode())));
-const disclaimers = /* @__PURE__ */ once(() => z.array(open({ ...disclaimerCode(), text: z.string() })));
+const sentence = named('sentence', () => open(message()));
+const disclaimerCode = once(() => ({ code: code<PlanCode>(), ...sourced() }));
+const disclaimerCodes = once(() => z.array(open(disclaimerCode())));
+const disclaimers = once(() => z.array(open({ ...disclaimerCode(), text: z.string() })));
 
 // Where sides take turns, a rest holds the set of the other side: longer than any that is asked for.
-const sets = /* @__PURE__ */ named('sets', () =>
+const sets = named('sets', () =>
   list(open({ ...setLength(), ...ofSet(), restS: z.number().check(z.minimum(0), z.maximum(20_000)) }), 50),
 );
-const prescribed = /* @__PURE__ */ once(() => ({
+const prescribed = once(() => ({
   ...place(),
   sets: sets(),
   ...some({
@@ -107,7 +107,7 @@ const itemOf = <P extends z.core.$ZodShape>(parts: P) => {
   return either as unknown as ReturnType<typeof one>;
 };
 
-const timeline = /* @__PURE__ */ named('timeline', () =>
+const timeline = named('timeline', () =>
   open({
     events: z.array(
       open({
@@ -131,7 +131,7 @@ const timeline = /* @__PURE__ */ named('timeline', () =>
 );
 
 /** A plan, as `planSession` makes it. */
-export const planDocument = /* @__PURE__ */ once(() =>
+export const planDocument = once(() =>
   open({
     ...head('plan', 2),
     ...answersOnce(),
@@ -148,10 +148,10 @@ export const planDocument = /* @__PURE__ */ once(() =>
 );
 
 /** What `recordSession` takes. */
-export const recordRequest = /* @__PURE__ */ once(() => strict({ plan: planDocument(), ...done() }));
+export const recordRequest = once(() => strict({ plan: planDocument(), ...done() }));
 
 /** What a record says of an exercise on a limb, besides what was planned. */
-const recorded = /* @__PURE__ */ once(() => ({
+const recorded = once(() => ({
   ...some(numbers('cuffWidthCm', 'circumferenceCm')),
   done: open({
     sets: sets(),
@@ -162,7 +162,7 @@ const recorded = /* @__PURE__ */ once(() => ({
 }));
 
 /** A record, as `recordSession` makes it. */
-export const recordDocument = /* @__PURE__ */ once(() =>
+export const recordDocument = once(() =>
   open({
     ...head('record', 2),
     ...answersOnce(),
@@ -186,7 +186,7 @@ export const recordDocument = /* @__PURE__ */ once(() =>
 );
 
 /** What a document of answers has, with its request. */
-const concluded = /* @__PURE__ */ once(() => ({
+const concluded = once(() => ({
   outcome: z.enum(SCREENING_OUTCOMES),
   complete: z.boolean(),
   findings: z.array(open({ ...cautionFields(), outcome: z.enum(['refer', 'caution']), evidence: grade() })),
@@ -195,7 +195,7 @@ const concluded = /* @__PURE__ */ once(() => ({
 }));
 
 /** A screening, as `screen` makes it. */
-export const screeningDocument = /* @__PURE__ */ once(() =>
+export const screeningDocument = once(() =>
   open({
     ...head('screening', 1),
     request: screeningRequest(),
@@ -205,17 +205,17 @@ export const screeningDocument = /* @__PURE__ */ once(() =>
 );
 
 /** A check of the day, as `checkDay` makes it. */
-export const dayCheckDocument = /* @__PURE__ */ once(() =>
+export const dayCheckDocument = once(() =>
   open({ ...head('day-check', 1), request: dayCheckRequest(), ...concluded() }),
 );
 
 /** Where something is, and where it goes: nothing where that is not known. */
 const fromTo = <T extends z.ZodMiniType>(number: T) => ({ from: number, ...some({ to: number }) });
 
-const setsCounted = /* @__PURE__ */ once(() => list(open(setLength()), 50));
+const setsCounted = once(() => list(open(setLength()), 50));
 
 /** A proposal, as `nextSession` makes it. */
-export const proposalDocument = /* @__PURE__ */ once(() =>
+export const proposalDocument = once(() =>
   open({
     ...head('proposal', 1),
     painRule: open({ id: z.enum(PAIN_RULE_IDS), evidence: grade(), ...sourced() }),
@@ -256,8 +256,8 @@ export const proposalDocument = /* @__PURE__ */ once(() =>
   }),
 );
 
-const MEASURES = /* @__PURE__ */ once(() => Object.keys(measures) as Measure[]);
-const assessment = /* @__PURE__ */ once(() => ({
+const MEASURES = once(() => Object.keys(measures) as Measure[]);
+const assessment = once(() => ({
   measure: z.enum(MEASURES()),
   found: z.number(),
   unit: code<Unit>(),
@@ -273,7 +273,7 @@ const assessment = /* @__PURE__ */ once(() => ({
 }));
 
 /** A review, as `reviewPlan` makes it. */
-export const reviewDocument = /* @__PURE__ */ once(() =>
+export const reviewDocument = once(() =>
   open({
     ...head('review', 1),
     of: z.enum(['plan', 'record']),
@@ -295,10 +295,10 @@ export const reviewDocument = /* @__PURE__ */ once(() =>
   }),
 );
 
-const compared = /* @__PURE__ */ once(() => Object.keys(LINES) as ComparedQuantity[]);
+const compared = once(() => Object.keys(LINES) as ComparedQuantity[]);
 
 /** A comparison of two sessions, as `compareSessions` makes it. */
-export const sessionComparisonDocument = /* @__PURE__ */ once(() =>
+export const sessionComparisonDocument = once(() =>
   open({
     ...head('session-comparison', 1),
     rows: z.array(
@@ -315,14 +315,14 @@ export const sessionComparisonDocument = /* @__PURE__ */ once(() =>
   }),
 );
 
-const ofWeek = /* @__PURE__ */ once(() => ({
+const ofWeek = once(() => ({
   restrictionTime: answerOf('restriction-time', SECONDS),
   ...some({
     peakLoad: answerOf('peak-load', MASS),
     peakPercentOneRepMax: answerOf('peak-percent-of-maximum', ['%']),
   }),
 }));
-const weekSums = /* @__PURE__ */ once(() =>
+const weekSums = once(() =>
   open({
     sessions: answerOf('sessions', ['{sessions}']),
     restrictedSessions: answerOf('sessions', ['{sessions}']),
@@ -347,7 +347,7 @@ const weekSums = /* @__PURE__ */ once(() =>
 );
 
 /** A comparison of weeks, as `compareWeeks` makes it. */
-export const weekComparisonDocument = /* @__PURE__ */ once(() =>
+export const weekComparisonDocument = once(() =>
   open({
     ...head('week-comparison', 1),
     weeks: z.array(

@@ -9,7 +9,7 @@ import { LINE_OF, TEXT_OF, WORDING_OF } from './needs.js';
 // makes none of them, and a bundler leaves out those that nothing uses.
 
 /** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
-export const annotations = /* @__PURE__ */ z.registry<{ id?: string; title?: string; description?: string }>();
+export const annotations = z.registry<{ id?: string; title?: string; description?: string }>();
 
 /** A part that is one definition of the JSON Schema, by its name. */
 export const named = <T extends z.ZodMiniType>(id: string, make: () => T): (() => T) =>
@@ -69,12 +69,12 @@ export const wording = (most: number) =>
 export const line = (most: number) => pattern(new RegExp(`^(?=.*\\S).{1,${most}}$`, 'u'), LINE_OF, most);
 
 /** A day of the calendar. */
-export const day = /* @__PURE__ */ named('day', () => pattern(DAY, DAY_EXPECTED));
+export const day = named('day', () => pattern(DAY, DAY_EXPECTED));
 
 /** A code of a catalogue, which is looked up when the document is verified. */
 export const code = <C extends string>() => typed<C>(z.string());
 
 /** A limb and its side. */
-export const limbAndSide = /* @__PURE__ */ once(() => ({ limb: z.enum(LIMBS), side: z.enum(SIDES) }));
+export const limbAndSide = once(() => ({ limb: z.enum(LIMBS), side: z.enum(SIDES) }));
 /** An exercise on a limb. */
-export const place = /* @__PURE__ */ once(() => ({ exercise: text(120), ...limbAndSide() }));
+export const place = once(() => ({ exercise: text(120), ...limbAndSide() }));

@@ -45,7 +45,7 @@ import type { PlanExercise } from './types.js';
 
 // Stops and the decisions about them.
 
-const decision = /* @__PURE__ */ named('stopDecision', () =>
+const decision = named('stopDecision', () =>
   strict({
     stop: text(120),
     by: z.enum(DECIDER_ROLES),
@@ -54,12 +54,12 @@ const decision = /* @__PURE__ */ named('stopDecision', () =>
     ...some({ since: day() }),
   }),
 );
-const decisions = /* @__PURE__ */ once(() => list(decision(), 100, 0));
+const decisions = once(() => list(decision(), 100, 0));
 
 /** The decisions of a request that is read field by field. */
-export const decisionsRequest = /* @__PURE__ */ once(() => strict(some({ decisions: decisions() })));
+export const decisionsRequest = once(() => strict(some({ decisions: decisions() })));
 
-const stop = /* @__PURE__ */ named('stop', () =>
+const stop = named('stop', () =>
   open({
     code: typed<CautionCode>(text(120)),
     text: text(4000),
@@ -68,16 +68,16 @@ const stop = /* @__PURE__ */ named('stop', () =>
     ...some({ lifted: decision() }),
   }),
 );
-export const stops = /* @__PURE__ */ once(() => list(stop(), 1000, 0));
+export const stops = once(() => list(stop(), 1000, 0));
 
 // Screening and the check of the day.
 
-const reply = /* @__PURE__ */ named('reply', () => z.enum(['yes', 'no', 'unknown']));
+const reply = named('reply', () => z.enum(['yes', 'no', 'unknown']));
 const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
   strict(some(Object.fromEntries(items.map(({ code }) => [code, reply()])) as Record<C, ReturnType<typeof reply>>));
 
 /** What `screen` takes. */
-export const screeningRequest = /* @__PURE__ */ once(() =>
+export const screeningRequest = once(() =>
   strict({
     answers: repliesTo(screeningItems),
     ...some({ label: line(120), date: day(), ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
@@ -85,7 +85,7 @@ export const screeningRequest = /* @__PURE__ */ once(() =>
 );
 
 /** What `checkDay` takes. */
-export const dayCheckRequest = /* @__PURE__ */ once(() =>
+export const dayCheckRequest = once(() =>
   strict({
     date: day(),
     answers: repliesTo(dayItems),
@@ -102,25 +102,23 @@ const answered = <D extends string, R extends z.ZodMiniType>(document: D, reques
     document: z.literal(document),
     request,
   });
-const screeningGiven = /* @__PURE__ */ once(() => typed<Screening>(answered('screening', screeningRequest())));
-export const dayCheckGiven = /* @__PURE__ */ named('dayCheckGiven', () =>
-  typed<DayCheck>(answered('day-check', dayCheckRequest())),
-);
+const screeningGiven = once(() => typed<Screening>(answered('screening', screeningRequest())));
+export const dayCheckGiven = named('dayCheckGiven', () => typed<DayCheck>(answered('day-check', dayCheckRequest())));
 
 // Sets.
 
 /** What a set lasts: repetitions or a time; that one of them is there is a relation. */
-export const setLength = /* @__PURE__ */ once(() => some(numbers('repetitions', 'durationS')));
+export const setLength = once(() => some(numbers('repetitions', 'durationS')));
 /** What a set may have of its own, planned or done. */
-export const ofSet = /* @__PURE__ */ once(() => some(numbers('load', 'repetitionsInReserve', 'reserveRpe')));
-const askedSet = /* @__PURE__ */ named('askedSet', () =>
+export const ofSet = once(() => some(numbers('load', 'repetitionsInReserve', 'reserveRpe')));
+const askedSet = named('askedSet', () =>
   strict({ ...setLength(), ...ofSet(), ...some(numbers('restS', 'percentOneRepMax')) }),
 );
-const doneSet = /* @__PURE__ */ once(() => strict({ ...setLength(), ...ofSet(), ...some(numbers('restS')) }));
+const doneSet = once(() => strict({ ...setLength(), ...ofSet(), ...some(numbers('restS')) }));
 
 // A plan.
 
-const measured = /* @__PURE__ */ once(() =>
+const measured = once(() =>
   strict({
     valueMmHg: quantity('valueMmHg'),
     method: z.enum(measurementMethods),
@@ -132,7 +130,7 @@ const measured = /* @__PURE__ */ once(() =>
     }),
   }),
 );
-const limb = /* @__PURE__ */ once(() =>
+const limb = once(() =>
   strict({
     ...limbAndSide(),
     ...some({
@@ -145,7 +143,7 @@ const limb = /* @__PURE__ */ once(() =>
   }),
 );
 
-const maximum = /* @__PURE__ */ once(() =>
+const maximum = once(() =>
   strict({
     load: quantity('load'),
     ...some({
@@ -157,11 +155,11 @@ const maximum = /* @__PURE__ */ once(() =>
     }),
   }),
 );
-const percentRange = /* @__PURE__ */ named('percentRange', () => {
+const percentRange = named('percentRange', () => {
   const end = quantity('percentOneRepMax');
   return strict({ from: end, to: end });
 });
-const tempo = /* @__PURE__ */ once(() =>
+const tempo = once(() =>
   z.union([
     pattern(TEMPO, TEMPO_PHASES),
     strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
@@ -169,7 +167,7 @@ const tempo = /* @__PURE__ */ once(() =>
 );
 
 /** Every field of an exercise; which go together is a relation, for `planSession` and the type. */
-export const exerciseFields = /* @__PURE__ */ once(() =>
+export const exerciseFields = once(() =>
   strict({
     name: line(120),
     limb: z.enum(LIMBS),
@@ -204,7 +202,7 @@ export const exerciseFields = /* @__PURE__ */ once(() =>
 );
 
 /** What `planSession` takes. */
-export const planRequest = /* @__PURE__ */ once(() =>
+export const planRequest = once(() =>
   strict({
     ...numbers('systolicMmHg', 'diastolicMmHg'),
     posture: z.enum(POSTURES),
@@ -226,18 +224,18 @@ export const planRequest = /* @__PURE__ */ once(() =>
 
 // What was done of a plan.
 
-export const painReport = /* @__PURE__ */ once(() => ({
+export const painReport = once(() => ({
   site: z.enum(PAIN_SITES),
   ...some({ ...limbAndSide(), ...numbers(...PAIN_MOMENTS) }),
 }));
-export const feelings = /* @__PURE__ */ once(() =>
+export const feelings = once(() =>
   some({
     ...numbers('sessionOfDay', 'sessionRpe', 'sessionS', 'systolicMmHg', 'diastolicMmHg'),
     notes: text(4000),
   }),
 );
-export const reported = /* @__PURE__ */ once(() => list(z.enum(SYMPTOM_CODES), 50, 0));
-export const doneDetails = /* @__PURE__ */ once(() => ({
+export const reported = once(() => list(z.enum(SYMPTOM_CODES), 50, 0));
+export const doneDetails = once(() => ({
   ...some(
     numbers(
       'load',
@@ -252,14 +250,14 @@ export const doneDetails = /* @__PURE__ */ once(() => ({
   ...some({ lastSetToFailure: z.boolean(), instead: text(120), unloaded: z.literal(true) }),
 }));
 
-const doneItem = /* @__PURE__ */ once(() =>
+const doneItem = once(() =>
   strict({
     ...place(),
     ...some({ sets: list(z.union([quantity('repetitions'), doneSet()]), 50), stoppedEarly: z.boolean() }),
     ...doneDetails(),
   }),
 );
-export const done = /* @__PURE__ */ once(() => ({
+export const done = once(() => ({
   date: day(),
   ...some({
     asPlanned: z.literal(true),
@@ -272,4 +270,4 @@ export const done = /* @__PURE__ */ once(() => ({
 }));
 
 /** What `recordSession` takes besides the plan. */
-export const doneRequest = /* @__PURE__ */ once(() => strict(done()));
+export const doneRequest = once(() => strict(done()));

@@ -114,7 +114,7 @@ function findingsOf(
  * screening.findings.map(({ code }) => code); // => ['blood-pressure-high', 'diabetes', 'age-60-and-over']
  * ```
  */
-export const screen = /* @__PURE__ */ withInput(function screen(request: ScreeningRequest): Screening {
+export const screen = withInput(function screen(request: ScreeningRequest): Screening {
   const value = readAnswers(screeningRequest, SCREENING_ANSWERS, request);
   const { ageYears, systolicMmHg, diastolicMmHg, answers } = value;
   const thrombosisScore = scoreOf(value);

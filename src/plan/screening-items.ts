@@ -80,11 +80,10 @@ export const screeningItems: readonly ScreeningItem[] = [
 export const SURGERY = ['surgery-or-fracture', 'surgery-released'] as const satisfies ScreeningCode[];
 
 /** The items of the published thrombosis score: conditions, and an age of 60 and over. */
-export const scoredItems: readonly { readonly code: ScreeningCode | 'age-60-and-over'; readonly points: number }[] =
-  /* @__PURE__ */ (() => [
-    ...screeningItems.flatMap(({ code, points }) => (points === undefined ? [] : [{ code, points }])),
-    { code: 'age-60-and-over', points: 1 },
-  ])();
+export const scoredItems: readonly { readonly code: ScreeningCode | 'age-60-and-over'; readonly points: number }[] = [
+  ...screeningItems.flatMap(({ code, points }) => (points === undefined ? [] : [{ code, points }])),
+  { code: 'age-60-and-over', points: 1 },
+];
 
 /** From so many points on the two-step cut-off refers; the three-step one, from 4 on, lies above it. */
 export const REFER_POINTS = 3;

@@ -155,4 +155,4 @@ export const screeningMessages = {
     'You have had an operation or a broken bone. The score does not count it: do not read it as a low risk.',
 } as const satisfies Catalogue;
 
-export const screeningCaution = /* @__PURE__ */ cautionsOf(screeningMessages);
+export const screeningCaution = cautionsOf(screeningMessages);

@@ -37,7 +37,7 @@ const practice = { evidence: 'practice' } as const;
 const survey = { evidence: 'published', source: 'practitioner-survey-2018' } as const;
 const muscleBreakdown = { evidence: 'published', source: 'case-report-2018' } as const;
 
-const rows = /* @__PURE__ */ frozen([
+const rows = frozen([
   { code: 'symptom-chest-pain', grade: 'emergency', when: 'session', ...practice },
   { code: 'symptom-breathlessness', grade: 'emergency', when: 'session', ...practice },
   { code: 'symptom-fainting', grade: 'emergency', when: 'session', ...survey },
@@ -80,7 +80,7 @@ export type Symptom = (typeof rows)[number]['code'];
  * messages['symptom-tingling']; // => 'tingling or numbness that goes away within minutes of deflation'
  * ```
  */
-export const symptoms: readonly CodedSymptom[] = /* @__PURE__ */ frozen(rows);
+export const symptoms: readonly CodedSymptom[] = frozen(rows);
 
 export const SYMPTOM_CODES: readonly Symptom[] = rows.map(({ code }) => code);
 

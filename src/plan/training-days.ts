@@ -75,7 +75,7 @@ function dayOf(records: readonly ExpandedRecord[]): TrainingDay {
  * weekTotals({ days }).limbs.map(({ restrictionTime }) => restrictionTime.value); // => [1800]
  * ```
  */
-export const trainingDays = /* @__PURE__ */ withInput(function trainingDays(input: TrainingDaysInput): TrainingDay[] {
+export const trainingDays = withInput(function trainingDays(input: TrainingDaysInput): TrainingDay[] {
   const reader = new Reader(input);
   const given = reader.values('records', OUR_RECORDS);
   const from = reader.optionalText('from', DAY_EXPECTED, isCalendarDay);

@@ -57,7 +57,7 @@ export interface CorrectedBloodPressure {
  * systolic.value.toFixed(1); // => '127.9'
  * ```
  */
-export const correctForBladderWidth = /* @__PURE__ */ withInput(function correctForBladderWidth(
+export const correctForBladderWidth = withInput(function correctForBladderWidth(
   input: BladderWidthInput,
 ): CorrectedBloodPressure {
   const reader = new Reader(input);

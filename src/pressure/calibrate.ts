@@ -210,7 +210,7 @@ function contradiction(
  * today.standardDeviation! < estimate.standardDeviation!; // => true
  * ```
  */
-export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function calibrateOcclusionPressure(
+export const calibrateOcclusionPressure = withInput(function calibrateOcclusionPressure(
   input: CalibrationInput,
 ): CalibratedOcclusionPressure {
   const reader = new Reader(input);

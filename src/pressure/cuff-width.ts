@@ -52,7 +52,7 @@ export const convertWidth = (
   ((occlusionMmHg - readings.diastolicMmHg) * aboveWith(readings, toWidthCm)) / aboveWith(readings, fromWidthCm);
 
 /** Widths that differ by less than this share fewer of their errors; cuffs further apart share none (`practice`). */
-const FAR_APART = /* @__PURE__ */ Math.log(1.3);
+const FAR_APART = Math.log(1.3);
 
 /**
  * Standard deviation of the conversion as a share of the pressure above diastolic: how two cuffs of one laboratory
@@ -104,7 +104,7 @@ export const convertedCaution = (fromWidthCm: number, toWidthCm: number): Cautio
  * correctForCuffWidth({ ...thigh, occlusionMmHg: 180, fromWidthCm: 12, toWidthCm: 10 }).value.toFixed(0); // => '197'
  * ```
  */
-export const correctForCuffWidth = /* @__PURE__ */ withInput(function correctForCuffWidth(
+export const correctForCuffWidth = withInput(function correctForCuffWidth(
   input: CuffWidthInput,
 ): WithInterval<Answer<'occlusion-pressure'>> {
   const reader = new Reader(input);

@@ -11,7 +11,7 @@ import { thighIndex12Equation, thighIndex18Equation } from './equations/thigh-in
 import { widthRatioEquation } from './equations/width-ratio.js';
 
 /** Every occlusion-pressure equation, in the order in which they are compared. */
-export const occlusionEquations = /* @__PURE__ */ frozen([
+export const occlusionEquations = frozen([
   thighCurve2026Equation,
   armCurve2026Equation,
   thigh2019Equation,
@@ -26,7 +26,7 @@ export const occlusionEquations = /* @__PURE__ */ frozen([
 /** The id of an occlusion-pressure equation. */
 export type OcclusionEquationId = (typeof occlusionEquations)[number]['id'];
 
-export const EQUATION_IDS = /* @__PURE__ */ (() => occlusionEquations.map(({ id }) => id))();
+export const EQUATION_IDS = occlusionEquations.map(({ id }) => id);
 
 /** The default of each limb. Adding an equation above does not change it. */
 export const defaultEquations = {

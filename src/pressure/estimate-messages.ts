@@ -47,7 +47,7 @@ export const estimateMessages = {
     'The answer is {ratio} times the systolic pressure. With a wide cuff on a thigh, lying down, expect 0.9–1.6 times.',
 } as const satisfies Catalogue;
 
-export const caution = /* @__PURE__ */ cautionsOf(estimateMessages);
+export const caution = cautionsOf(estimateMessages);
 
 /** A reading outside the range that an equation was fitted on; the values hold its code, the text its name. */
 export function outsideRange(

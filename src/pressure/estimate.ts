@@ -153,7 +153,7 @@ function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Note
 const LEAST_WIDTH_CM = 5;
 
 /** By limb, posture and site. */
-const knownNotes = /* @__PURE__ */ new WeakMap<OcclusionEquation, Notes[]>();
+const knownNotes = new WeakMap<OcclusionEquation, Notes[]>();
 
 function sharedNotes(equation: OcclusionEquation, readings: OcclusionReadings): Notes {
   let byPlace = knownNotes.get(equation);
@@ -322,7 +322,7 @@ function applicable(readings: OcclusionReadings): OcclusionEquation[] {
  * lop.evidence; // => 'derived'
  * ```
  */
-export const estimateOcclusionPressure = /* @__PURE__ */ withInput(function estimateOcclusionPressure(
+export const estimateOcclusionPressure = withInput(function estimateOcclusionPressure(
   input: OcclusionInput,
 ): OcclusionPressure {
   const reader = new FieldReader(input);
@@ -355,7 +355,7 @@ export const estimateOcclusionPressure = /* @__PURE__ */ withInput(function esti
  * spread.difference.toFixed(1); // => '28.8'
  * ```
  */
-export const compareOcclusionEquations = /* @__PURE__ */ withInput(function compareOcclusionEquations(
+export const compareOcclusionEquations = withInput(function compareOcclusionEquations(
   input: OcclusionComparisonInput,
 ): OcclusionComparison {
   const reader = new FieldReader(input);

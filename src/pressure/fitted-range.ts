@@ -70,9 +70,7 @@ const widths = ({ cuffWidthCm: fitted }: OcclusionEquation): Range | undefined =
  * withinFittedRange({ equation: 'width-ratio-1993', circumferenceCm: 55 }).zone; // => 'not-known'
  * ```
  */
-export const withinFittedRange = /* @__PURE__ */ withInput(function withinFittedRange(
-  input: FittedRangeInput,
-): FittedRange {
+export const withinFittedRange = withInput(function withinFittedRange(input: FittedRangeInput): FittedRange {
   const reader = new Reader(input);
   const id = reader.choice('equation', EQUATION_IDS);
   const limb = reader.optionalChoice('limb', LIMBS);

@@ -57,7 +57,7 @@ function fixed(
  * circumferenceBandPressure({ circumferenceCm: 58 }).value; // => 180
  * ```
  */
-export const circumferenceBandPressure = /* @__PURE__ */ withInput(function circumferenceBandPressure(input: {
+export const circumferenceBandPressure = withInput(function circumferenceBandPressure(input: {
   /** Thigh circumference [cm], 25–120. */
   readonly circumferenceCm: number;
 }): FixedTrainingPressure {
@@ -89,7 +89,7 @@ export const circumferenceBandPressure = /* @__PURE__ */ withInput(function circ
  * systolicSharePressure({ systolicMmHg: 120 }).value; // => 156
  * ```
  */
-export const systolicSharePressure = /* @__PURE__ */ withInput(function systolicSharePressure(input: {
+export const systolicSharePressure = withInput(function systolicSharePressure(input: {
   /** Systolic blood pressure at the upper arm [mmHg], 60–300. */
   readonly systolicMmHg: number;
 }): FixedTrainingPressure {

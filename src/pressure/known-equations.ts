@@ -38,7 +38,7 @@ const COEFFICIENTS = 'we did not find its coefficients in the text we read';
  * knownEquations.find(({ id }) => id === 'thigh-seated-2024')?.error; // => 'R² 0.54; limits of agreement ± 18.35 mmHg in the sample it was fitted on'
  * ```
  */
-export const knownEquations = /* @__PURE__ */ frozen([
+export const knownEquations = frozen([
   {
     id: 'padding-table-2006',
     about: 'table of tissue padding coefficients by circumference, for (SBP + 10) / K',

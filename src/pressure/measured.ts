@@ -112,7 +112,7 @@ export function publishedError(method: MeasurementMethod, limb: Limb): MethodErr
  * lop.standardDeviation!.toFixed(4); // => '0.0512'
  * ```
  */
-export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function measuredOcclusionPressure(
+export const measuredOcclusionPressure = withInput(function measuredOcclusionPressure(
   input: MeasuredInput,
 ): WithInterval<Answer<'occlusion-pressure'>> {
   const reader = new Reader(input);

@@ -22,7 +22,7 @@ export const pressureMessages = {
   'arm-outside-bias-range': 'An arm of {value:cm} is outside the 26 to 50 cm that the bias was fitted on.',
 } as const satisfies Catalogue;
 
-export const caution = /* @__PURE__ */ cautionsOf(pressureMessages);
+export const caution = cautionsOf(pressureMessages);
 
 /** What a target says: apart, so that an app that only sets a cuff ships no other sentence. */
 export const targetMessages = {
@@ -38,4 +38,4 @@ export const targetMessages = {
   'ceiling-reached': 'Limited to {ceiling} mmHg; {percentLop} % would need {wanted} mmHg.',
 } as const satisfies Catalogue;
 
-export const targetCaution = /* @__PURE__ */ cautionsOf(targetMessages);
+export const targetCaution = cautionsOf(targetMessages);

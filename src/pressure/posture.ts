@@ -73,7 +73,7 @@ export function postureDeviation(from: Posture, to: Posture, cuffWidthCm: number
  * correctForPosture({ ...leg, occlusionMmHg: 150, diastolicMmHg: 70 }).value; // => 170
  * ```
  */
-export const correctForPosture = /* @__PURE__ */ withInput(function correctForPosture(
+export const correctForPosture = withInput(function correctForPosture(
   input: PostureInput,
 ): WithInterval<Answer<'occlusion-pressure'>> {
   const reader = new Reader(input);

@@ -68,7 +68,7 @@ function closureCautions(chance: number | undefined, mode: ExerciseMode): Cautio
 }
 
 /** What holds for every setting. */
-const notes = /* @__PURE__ */ once(() =>
+const notes = once(() =>
   sharedFacts([
     caution('note', 'percent-not-flow', undefined, { source: 'flow-steps-2018' }),
     caution('note', 'pressure-drifts', undefined, { source: 'exercise-shift-2018' }),
@@ -121,9 +121,7 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
  * held.reached.occlusionChancePercent?.toFixed(1); // => '0.7'
  * ```
  */
-export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffPressure(
-  input: TargetInput,
-): CuffPressure {
+export const targetCuffPressure = withInput(function targetCuffPressure(input: TargetInput): CuffPressure {
   const reader = new PlainReader(input);
   const occlusion = readPressure(reader, 'occlusion');
   const percentLop = reader.number('percentLop', quantities.percentLop);
@@ -227,7 +225,7 @@ export interface TargetRangeInput extends Omit<TargetInput, 'percentLop'> {
  * `${from.value} to ${to.value} mmHg`; // => '66 to 132 mmHg'
  * ```
  */
-export const targetCuffPressureRange = /* @__PURE__ */ withInput(function targetCuffPressureRange(
+export const targetCuffPressureRange = withInput(function targetCuffPressureRange(
   input: TargetRangeInput,
 ): AnswerRange<CuffPressure> {
   return answersAtEnds(targetCuffPressure, input, 'percentLop');

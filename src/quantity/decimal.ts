@@ -1,7 +1,7 @@
 import { Decimal as Shared } from 'decimal.js';
 
 /** A private clone: a host that sets the shared precision cannot change an answer. */
-const Private = /* @__PURE__ */ Shared.clone({ defaults: true, precision: 40 });
+const Private = Shared.clone({ defaults: true, precision: 40 });
 
 export type Decimal = Shared;
 

@@ -16,7 +16,7 @@ interface Digits {
 }
 
 /** Powers of ten, as far as doubles hold them exactly. */
-const TENS = /* @__PURE__ */ Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
+const TENS = Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
 /** Decimal places of most numbers that people enter, fewest first: few digits keep products short. */
 const PLACES = [0, 3, 6];
 /** The first number of more than 12 digits. */

@@ -6,7 +6,7 @@ export const METRIC_LENGTH = [
   { unit: 'millimetres', factor: 0.1 },
   { unit: 'metres', factor: 100 },
 ] as const;
-export const LENGTH = /* @__PURE__ */ (() => [{ unit: 'inches', factor: 2.54 }, ...METRIC_LENGTH] as const)();
+export const LENGTH = [{ unit: 'inches', factor: 2.54 }, ...METRIC_LENGTH] as const;
 
 /** The name of a numeric reading. */
 export type ReadingName =
@@ -23,7 +23,7 @@ export type ReadingName =
 /**
  * The part of the vocabulary that an occlusion pressure is estimated from: an app that only estimates ships no more.
  */
-export const readingQuantities = /* @__PURE__ */ frozen({
+export const readingQuantities = frozen({
   circumferenceCm: { name: 'limb circumference', unit: 'cm', min: 15, max: 120, slips: LENGTH },
   cuffWidthCm: { name: 'cuff width', unit: 'cm', min: 3, max: 40, slips: LENGTH },
   systolicMmHg: { name: 'systolic pressure', unit: 'mm[Hg]', min: 60, max: 300, slips: KPA },
@@ -36,11 +36,10 @@ export const readingQuantities = /* @__PURE__ */ frozen({
 } as const satisfies Record<ReadingName, Quantity>);
 
 /** The narrower range in which a limb’s circumference is possible; it catches inches given for centimetres. */
-export const limbCircumference = /* @__PURE__ */ (() =>
-  frozen({
-    arm: { ...readingQuantities.circumferenceCm, name: 'arm circumference', min: 15, max: 70 },
-    leg: { ...readingQuantities.circumferenceCm, name: 'thigh circumference', min: 25, max: 120 },
-  } as const satisfies Record<string, Quantity>))();
+export const limbCircumference = frozen({
+  arm: { ...readingQuantities.circumferenceCm, name: 'arm circumference', min: 15, max: 70 },
+  leg: { ...readingQuantities.circumferenceCm, name: 'thigh circumference', min: 25, max: 120 },
+} as const satisfies Record<string, Quantity>);
 
 export const LIMBS = ['arm', 'leg'] as const;
 export const SIDES = ['left', 'right'] as const;

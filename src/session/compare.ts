@@ -32,7 +32,7 @@ export const LINES = {
 
 /** A quantity that sessions are compared by. */
 export type ComparedQuantity = keyof typeof LINES;
-const QUANTITIES = /* @__PURE__ */ (() => Object.keys(LINES) as ComparedQuantity[])();
+const QUANTITIES = Object.keys(LINES) as ComparedQuantity[];
 
 /** One quantity of two sessions. */
 export interface ComparisonRow {

@@ -18,7 +18,7 @@ const EXERCISE_CAUTION = {
   passive: 'restriction-long-passive',
 } as const;
 /** Usual pause with the cuff deflated between two exercises on one limb [s]. */
-export const REPERFUSION_S = /* @__PURE__ */ (() => commonPractice.reperfusionMin.low * MINUTE)();
+export const REPERFUSION_S = commonPractice.reperfusionMin.low * MINUTE;
 
 /** Cautions about a limb’s restriction in a session: all of it, and the longest without a break. */
 export const limbCautions = (restrictedS: number, longestS: number): Caution[] => [
@@ -26,12 +26,11 @@ export const limbCautions = (restrictedS: number, longestS: number): Caution[] =
   ...guardCautions('unbroken-restriction', longestS / MINUTE),
 ];
 
-const LIMB_CODES = /* @__PURE__ */ (() =>
-  new Set<string>(
-    (['limb-restriction-session', 'unbroken-restriction'] as const).flatMap((id) =>
-      guards[id].steps.map(({ code }) => code),
-    ),
-  ))();
+const LIMB_CODES = new Set<string>(
+  (['limb-restriction-session', 'unbroken-restriction'] as const).flatMap((id) =>
+    guards[id].steps.map(({ code }) => code),
+  ),
+);
 
 /** Whether a caution is one of {@link limbCautions}: about a limb, and not about each of its exercises. */
 export const isOfLimb = ({ code }: Caution): boolean => LIMB_CODES.has(code);

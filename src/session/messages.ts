@@ -40,8 +40,8 @@ export const comparisonMessages = {
     'You cannot compare loads of different exercises. Compare only percentages of each exercise’s own maximum.',
 } as const satisfies Catalogue;
 
-export const caution = /* @__PURE__ */ cautionsOf(sessionMessages);
-export const comparisonCaution = /* @__PURE__ */ cautionsOf(comparisonMessages);
+export const caution = cautionsOf(sessionMessages);
+export const comparisonCaution = cautionsOf(comparisonMessages);
 
 /** Totals that some exercises have and others lack, as the sentence calls them. */
 export const leftOutNames = {

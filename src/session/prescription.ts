@@ -14,8 +14,7 @@ export const RESTRICTIONS = ['continuous', 'intermittent', 'partial', 'none'] as
 
 /** Which sides do the exercise: one, both at once, or every set with one side and then with the other. */
 export type ExerciseSide = Side | 'both' | 'left-then-right' | 'right-then-left';
-export const EXERCISE_SIDES = /* @__PURE__ */ (() =>
-  [...SIDES, 'both', 'left-then-right', 'right-then-left'] as const)();
+export const EXERCISE_SIDES = [...SIDES, 'both', 'left-then-right', 'right-then-left'] as const;
 
 /** One number for every cuff, or one for each side. */
 export type PerSide =

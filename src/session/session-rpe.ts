@@ -15,7 +15,7 @@ import { frozen } from '../quantity/frozen.js';
  * sessionRpeScale[3]; // => 'moderate'
  * ```
  */
-export const sessionRpeScale: Readonly<Record<number, string>> = /* @__PURE__ */ frozen({
+export const sessionRpeScale: Readonly<Record<number, string>> = frozen({
   0: 'rest',
   1: 'very, very easy',
   2: 'easy',

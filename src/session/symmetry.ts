@@ -90,7 +90,7 @@ function readSide(reader: Reader, name: Side): Measured | undefined {
  * Math.round(index.undetected!.low); // => 89
  * ```
  */
-export const limbSymmetry = /* @__PURE__ */ withInput(function limbSymmetry(input: SymmetryInput): LimbSymmetry {
+export const limbSymmetry = withInput(function limbSymmetry(input: SymmetryInput): LimbSymmetry {
   const reader = new Reader(input);
   const sides = SIDES.map((side) => readSide(reader, side));
   const involved = reader.choice('involved', SIDES);

@@ -151,8 +151,6 @@ export function timelineOf(session: FullSession, schedule = scheduleSession(sess
  * walk.events.map(({ event }) => event).join(' '); // => 'inflate set lower rest inflate set deflate'
  * ```
  */
-export const sessionTimeline = /* @__PURE__ */ withInput(function sessionTimeline(
-  session: SessionInput,
-): SessionTimeline {
+export const sessionTimeline = withInput(function sessionTimeline(session: SessionInput): SessionTimeline {
   return timelineOf(fullSession(session));
 });

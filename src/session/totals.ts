@@ -333,7 +333,7 @@ export function wholeTotals(
  * session.limbs.map(({ side, restrictionTime }) => `${side} ${restrictionTime.value}`); // => ['left 525', 'right 390']
  * ```
  */
-export const sessionTotals = /* @__PURE__ */ withInput(function sessionTotals(session: SessionInput): SessionTotals {
+export const sessionTotals = withInput(function sessionTotals(session: SessionInput): SessionTotals {
   const full = fullSession(session);
   const parts = scheduleSession(full).map(exercisePart);
   const { cautions, ...totals } = wholeTotals(full, parts);

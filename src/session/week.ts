@@ -116,11 +116,10 @@ const PLACES = [
 ] as const;
 
 /** What we assume about a standard deviation: the same for every week, so made once. */
-const deviationAssumptions: Record<Deviation, readonly Assumption[]> = /* @__PURE__ */ (() =>
-  frozen({
-    sample: [assumption('standard-deviation-sample'), assumption('standard-deviation-not-told')],
-    population: [assumption('standard-deviation-population'), assumption('standard-deviation-not-told')],
-  }))();
+const deviationAssumptions: Record<Deviation, readonly Assumption[]> = frozen({
+  sample: [assumption('standard-deviation-sample'), assumption('standard-deviation-not-told')],
+  population: [assumption('standard-deviation-population'), assumption('standard-deviation-not-told')],
+});
 
 const answer = <K extends AnswerKind>(
   kind: K,
@@ -230,7 +229,7 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  * weekTotals({ days: days.map(() => ({ loadAu: 400 })) }).cautions[0]?.code; // => 'monotony-undefined-equal'
  * ```
  */
-export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: WeekInput): WeekTotals {
+export const weekTotals = withInput(function weekTotals(input: WeekInput): WeekTotals {
   const reader = new Reader(input);
   const dayReaders = reader.optionalList('days', SEVEN_DAYS);
   const deviation = reader.optionalChoice('deviation', DEVIATIONS) ?? 'sample';

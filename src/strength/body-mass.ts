@@ -63,20 +63,19 @@ const SEGMENTS = { evidence: 'unconfirmed', source: 'segment-masses-1996' } as c
  * bodyMassShares.find(({ movement, sex }) => movement === 'push-up-top' && sex === 'male')?.fraction; // => 0.67
  * ```
  */
-export const bodyMassShares: readonly BodyMassShare[] = /* @__PURE__ */ (() =>
-  frozen([
-    { movement: 'push-up-top', sex: 'male', fraction: 0.67, standardDeviation: 0.038, ...PUSH_UP },
-    { movement: 'push-up-top', sex: 'female', fraction: 0.651, standardDeviation: 0.031, ...PUSH_UP },
-    { movement: 'push-up-bottom', sex: 'male', fraction: 0.746, standardDeviation: 0.036, ...PUSH_UP },
-    { movement: 'push-up-bottom', sex: 'female', fraction: 0.703, standardDeviation: 0.031, ...PUSH_UP },
-    { movement: 'knee-push-up-top', sex: 'male', fraction: 0.525, standardDeviation: 0.037, ...PUSH_UP },
-    { movement: 'knee-push-up-top', sex: 'female', fraction: 0.515, standardDeviation: 0.031, ...PUSH_UP },
-    { movement: 'knee-push-up-bottom', sex: 'male', fraction: 0.601, standardDeviation: 0.045, ...PUSH_UP },
-    { movement: 'knee-push-up-bottom', sex: 'female', fraction: 0.566, standardDeviation: 0.027, ...PUSH_UP },
-    { movement: 'squat', sex: 'male', fraction: 0.886, ...SEGMENTS },
-    { movement: 'squat', sex: 'female', fraction: 0.878, ...SEGMENTS },
-    { movement: 'pull-up', sex: 'male', fraction: 0.955, ...SEGMENTS },
-  ]))();
+export const bodyMassShares: readonly BodyMassShare[] = frozen([
+  { movement: 'push-up-top', sex: 'male', fraction: 0.67, standardDeviation: 0.038, ...PUSH_UP },
+  { movement: 'push-up-top', sex: 'female', fraction: 0.651, standardDeviation: 0.031, ...PUSH_UP },
+  { movement: 'push-up-bottom', sex: 'male', fraction: 0.746, standardDeviation: 0.036, ...PUSH_UP },
+  { movement: 'push-up-bottom', sex: 'female', fraction: 0.703, standardDeviation: 0.031, ...PUSH_UP },
+  { movement: 'knee-push-up-top', sex: 'male', fraction: 0.525, standardDeviation: 0.037, ...PUSH_UP },
+  { movement: 'knee-push-up-top', sex: 'female', fraction: 0.515, standardDeviation: 0.031, ...PUSH_UP },
+  { movement: 'knee-push-up-bottom', sex: 'male', fraction: 0.601, standardDeviation: 0.045, ...PUSH_UP },
+  { movement: 'knee-push-up-bottom', sex: 'female', fraction: 0.566, standardDeviation: 0.027, ...PUSH_UP },
+  { movement: 'squat', sex: 'male', fraction: 0.886, ...SEGMENTS },
+  { movement: 'squat', sex: 'female', fraction: 0.878, ...SEGMENTS },
+  { movement: 'pull-up', sex: 'male', fraction: 0.955, ...SEGMENTS },
+]);
 
 /** What {@link bodyMassLoad} takes. */
 export interface BodyMassInput {
@@ -113,9 +112,7 @@ export interface BodyMassInput {
  * bodyMassLoad({ movement: 'push-up-top', sex: 'female', bodyMass: 60 }).value; // => 39.06
  * ```
  */
-export const bodyMassLoad = /* @__PURE__ */ withInput(function bodyMassLoad(
-  input: BodyMassInput,
-): Answer<'body-mass-load'> {
+export const bodyMassLoad = withInput(function bodyMassLoad(input: BodyMassInput): Answer<'body-mass-load'> {
   const reader = new Reader(input);
   const movement = reader.choice('movement', MOVEMENTS);
   const sex = reader.choice('sex', SEXES);

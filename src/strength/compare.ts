@@ -130,7 +130,7 @@ function reasonsAgainst(equation: OneRepMaxEquation, set: ReadSet): Sentence[] {
  * applying.find(({ equation }) => equation === 'wathan-1994')?.bias[0]?.code; // => 'bias-none'
  * ```
  */
-export const compareOneRepMaxEquations = /* @__PURE__ */ withInput(function compareOneRepMaxEquations(
+export const compareOneRepMaxEquations = withInput(function compareOneRepMaxEquations(
   input: LiftedSet,
 ): OneRepMaxComparison {
   const reader = new Reader(input);

@@ -50,7 +50,7 @@ import {
  * Every one-repetition-maximum equation: the repetition equations, of which the first is taken where nothing fits
  * better, then those fitted on certain people, then the regressions.
  */
-export const oneRepMaxEquations = /* @__PURE__ */ frozen([
+export const oneRepMaxEquations = frozen([
   brzyckiEquation,
   brzyckiDecimalEquation,
   epleyEquation,
@@ -87,7 +87,7 @@ export const oneRepMaxEquations = /* @__PURE__ */ frozen([
 export type OneRepMaxEquationId = (typeof oneRepMaxEquations)[number]['id'];
 
 /** Every equation from a bar velocity or a rating to a percentage of the maximum. */
-export const relativeLoadEquations = /* @__PURE__ */ frozen([
+export const relativeLoadEquations = frozen([
   benchPressVelocity2010Equation,
   fullSquatVelocity2017Equation,
   fullSquatMeanVelocity2017Equation,

@@ -73,6 +73,6 @@ export const comparisonMessages = {
 
 export type ComparisonCode = keyof typeof comparisonMessages;
 // One name a line: bundlers keep a pattern of names whole.
-export const caution = /* @__PURE__ */ cautionsOf(strengthMessages);
-export const comparisonCaution = /* @__PURE__ */ cautionsOf(comparisonMessages);
-export const comparisonSentence = /* @__PURE__ */ sentencesOf(comparisonMessages);
+export const caution = cautionsOf(strengthMessages);
+export const comparisonCaution = cautionsOf(comparisonMessages);
+export const comparisonSentence = sentencesOf(comparisonMessages);

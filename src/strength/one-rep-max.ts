@@ -84,9 +84,7 @@ const PERCENT_TOLERANCE = 10;
  * first.standardDeviation?.toFixed(1); // => '5.3'
  * ```
  */
-export const testedOneRepMax = /* @__PURE__ */ withInput(function testedOneRepMax(
-  input: TestedInput,
-): WithInterval<OneRepMax> {
+export const testedOneRepMax = withInput(function testedOneRepMax(input: TestedInput): WithInterval<OneRepMax> {
   const reader = new Reader(input);
   const { load, unit } = readLoad(reader);
   const facts = defined({
@@ -279,7 +277,7 @@ export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assum
   };
 }
 
-const CHOICES = /* @__PURE__ */ (() => ['auto' as const, ...oneRepMaxEquations.map(({ id }) => id)])();
+const CHOICES = ['auto' as const, ...oneRepMaxEquations.map(({ id }) => id)];
 
 /**
  * One-repetition maximum (1RM) from a load and the repetitions done with it.
@@ -322,9 +320,7 @@ const CHOICES = /* @__PURE__ */ (() => ['auto' as const, ...oneRepMaxEquations.m
  * trained.value.toFixed(3); // => '54.584'
  * ```
  */
-export const estimateOneRepMax = /* @__PURE__ */ withInput(function estimateOneRepMax(
-  input: OneRepMaxInput,
-): OneRepMax {
+export const estimateOneRepMax = withInput(function estimateOneRepMax(input: OneRepMaxInput): OneRepMax {
   const reader = new Reader(input);
   const set = readSet(reader);
   const asked = reader.optionalChoice('equation', CHOICES);

@@ -35,7 +35,7 @@ const masses = (...list: readonly number[]): PlateSet['plates'] => list.map((mas
  * loadPlates({ target: 102.5, unit, bar, collars, plates }).perSide; // => [{ mass: 25, count: 1 }, { mass: 10, count: 1 }, { mass: 2.5, count: 1 }, { mass: 1.25, count: 1 }]
  * ```
  */
-export const plateSets = /* @__PURE__ */ (() => {
+export const plateSets = (() => {
   const weightlifting = {
     unit: 'kg',
     collars: 5,

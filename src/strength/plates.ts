@@ -240,7 +240,7 @@ const sideText = (perSide: readonly Full<Plate>[]): string =>
  * loaded.perSide; // => [{ mass: 20, count: 1 }, { mass: 1.25, count: 1 }]
  * ```
  */
-export const loadPlates = /* @__PURE__ */ withInput(function loadPlates(input: PlatesInput): LoadedWeight {
+export const loadPlates = withInput(function loadPlates(input: PlatesInput): LoadedWeight {
   const reader = new Reader(input);
   const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
   const code = loadUnitCode(unit);

@@ -7,23 +7,22 @@ import { assumption } from './assumptions.js';
 import { BODY_MASS_OR_NUMBER, MAXIMUM_OR_NUMBER } from './needs.js';
 
 /** The masses that can be numbers or answers: their ranges, and what we assume of a plain number. */
-const MASSES = /* @__PURE__ */ (() =>
-  ({
-    'one-repetition-maximum': {
-      quantity: quantities.load,
-      least: quantities.load.min,
-      most: quantities.load.max * 40,
-      code: 'one-rep-max-exact',
-      makers: MAXIMUM_OR_NUMBER,
-    },
-    'body-mass-load': {
-      quantity: { ...quantities.bodyMass, min: 0 } as Quantity,
-      least: 0,
-      most: quantities.bodyMass.max,
-      code: 'body-mass-load-exact',
-      makers: BODY_MASS_OR_NUMBER,
-    },
-  }) as const)();
+const MASSES = {
+  'one-repetition-maximum': {
+    quantity: quantities.load,
+    least: quantities.load.min,
+    most: quantities.load.max * 40,
+    code: 'one-rep-max-exact',
+    makers: MAXIMUM_OR_NUMBER,
+  },
+  'body-mass-load': {
+    quantity: { ...quantities.bodyMass, min: 0 } as Quantity,
+    least: 0,
+    most: quantities.bodyMass.max,
+    code: 'body-mass-load-exact',
+    makers: BODY_MASS_OR_NUMBER,
+  },
+} as const;
 
 type Mass = keyof typeof MASSES;
 

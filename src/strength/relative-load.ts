@@ -22,7 +22,7 @@ export interface RelativeLoadInput {
   readonly omniRating?: number | undefined;
 }
 
-const IDS = /* @__PURE__ */ (() => relativeLoadEquations.map(({ id }) => id))();
+const IDS = relativeLoadEquations.map(({ id }) => id);
 /**
  * Answers above this percentage are refused as impossible (`practice`). At the mean velocity of the samples at 1RM, less
  * two standard deviations, the equations give 103–107 %.
@@ -54,7 +54,7 @@ const MOST_PERCENT = 110;
  * load.value.toFixed(1); // => '70.0'
  * ```
  */
-export const estimateRelativeLoad = /* @__PURE__ */ withInput(function estimateRelativeLoad(
+export const estimateRelativeLoad = withInput(function estimateRelativeLoad(
   input: RelativeLoadInput,
 ): Answer<'percent-of-maximum'> {
   const reader = new Reader(input);

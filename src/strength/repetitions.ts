@@ -81,7 +81,7 @@ export interface RepetitionsInput {
   readonly equation?: OneRepMaxEquationId | undefined;
 }
 
-const IDS = /* @__PURE__ */ (() => oneRepMaxEquations.map(({ id }) => id))();
+const IDS = oneRepMaxEquations.map(({ id }) => id);
 
 const equationNamed = (id: string): OneRepMaxEquation => oneRepMaxEquations.find((each) => each.id === id)!;
 
@@ -152,7 +152,7 @@ function printedAt(reader: Reader, chart: RepetitionChart, repetitions: number):
  * percentAtRepetitions({ repetitions: 10, equation: 'brzycki-1993' }).value; // => 75
  * ```
  */
-export const percentAtRepetitions = /* @__PURE__ */ withInput(function percentAtRepetitions(
+export const percentAtRepetitions = withInput(function percentAtRepetitions(
   input: PercentInput,
 ): Answer<'percent-of-maximum'> {
   const reader = new Reader(input);
@@ -207,7 +207,7 @@ export const percentAtRepetitions = /* @__PURE__ */ withInput(function percentAt
  * attempt(repetitionsAtPercent, { percentOneRepMax: 30 }).ok; // => false
  * ```
  */
-export const repetitionsAtPercent = /* @__PURE__ */ withInput(function repetitionsAtPercent(
+export const repetitionsAtPercent = withInput(function repetitionsAtPercent(
   input: RepetitionsInput,
 ): Answer<'repetitions-to-failure'> {
   const reader = new Reader(input);

@@ -32,8 +32,9 @@ export interface Reserve {
   readonly rating?: number;
 }
 
-const MARKS: ReadonlyMap<number, Reserve> = /* @__PURE__ */ (() =>
-  new Map(SCALE.map((mark) => [mark.rating, { ...mark, repetitions: (mark.from + mark.to) / 2 }])))();
+const MARKS: ReadonlyMap<number, Reserve> = new Map(
+  SCALE.map((mark) => [mark.rating, { ...mark, repetitions: (mark.from + mark.to) / 2 }]),
+);
 
 /** The repetitions in reserve that the scale gives for a rating; `undefined` where it gives none. */
 export const reserveOf = (rating: number): Reserve | undefined => MARKS.get(rating);
@@ -87,7 +88,7 @@ export interface ReserveRatingInput {
  * repetitionsInReserveFromRpe({ reserveRpe: 9.5 }).value; // => 0
  * ```
  */
-export const repetitionsInReserveFromRpe = /* @__PURE__ */ withInput(function repetitionsInReserveFromRpe(
+export const repetitionsInReserveFromRpe = withInput(function repetitionsInReserveFromRpe(
   input: ReserveRatingInput,
 ): Answer<'repetitions-in-reserve'> {
   const reader = new Reader(input);

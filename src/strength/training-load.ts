@@ -168,7 +168,7 @@ function percentCautions(
  * squat.perSide; // => [{ mass: 5, count: 1 }, { mass: 1.25, count: 1 }]
  * ```
  */
-export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(input: TrainingLoadInput): TrainingLoad {
+export const trainingLoad = withInput(function trainingLoad(input: TrainingLoadInput): TrainingLoad {
   const reader = new Reader(input);
   const asked = reader.optionalChoice('unit', LOAD_UNITS);
   const oneRepMax = readMass(reader, 'oneRepMax', 'one-repetition-maximum', asked ?? 'kg');
@@ -297,7 +297,7 @@ export interface TrainingLoadRangeInput extends Omit<TrainingLoadInput, 'percent
  * `${from.value} to ${to.value} kg`; // => '9 to 13.5 kg'
  * ```
  */
-export const trainingLoadRange = /* @__PURE__ */ withInput(function trainingLoadRange(
+export const trainingLoadRange = withInput(function trainingLoadRange(
   input: TrainingLoadRangeInput,
 ): AnswerRange<TrainingLoad> {
   return answersAtEnds(trainingLoad, input, 'percentOneRepMax');

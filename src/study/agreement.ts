@@ -453,7 +453,7 @@ export function agreement(measured: Numbers, estimated: Estimates, options: Agre
  * pairsForLimits({ standardDeviation: 10, halfWidth: 3.5 }); // => 95
  * ```
  */
-export const pairsForLimits = /* @__PURE__ */ withInput(function pairsForLimits(input: {
+export const pairsForLimits = withInput(function pairsForLimits(input: {
   /** Standard deviation that you expect of the differences, from 0.000001 to 1,000,000. */
   readonly standardDeviation: number;
   /** Half-width that you want of the 95 % interval of a limit, in the same unit. */

@@ -5,7 +5,7 @@ import { studyMessages } from './messages.js';
 /** A number as it is printed in a caution. */
 export const short = (value: number): number => Number(value.toPrecision(2));
 
-export const caution = /* @__PURE__ */ cautionsOf(studyMessages);
+export const caution = cautionsOf(studyMessages);
 
 const FEW_PEOPLE = 10;
 

@@ -25,13 +25,13 @@ export interface CurvePlace {
  * Readings and answers of the block in work. They are here and not in your columns because the engine knows
  * where a constant of the file lies in memory, and looks a column it is handed up anew at every row.
  */
-const CIRCUMFERENCES = /* @__PURE__ */ new Float64Array(BLOCK);
-const SYSTOLICS = /* @__PURE__ */ new Float64Array(BLOCK);
-const DIASTOLICS = /* @__PURE__ */ new Float64Array(BLOCK);
-const VALUES = /* @__PURE__ */ new Float64Array(BLOCK);
-const LOWERS = /* @__PURE__ */ new Float64Array(BLOCK);
-const UPPERS = /* @__PURE__ */ new Float64Array(BLOCK);
-const DEVIATIONS = /* @__PURE__ */ new Float64Array(BLOCK);
+const CIRCUMFERENCES = new Float64Array(BLOCK);
+const SYSTOLICS = new Float64Array(BLOCK);
+const DIASTOLICS = new Float64Array(BLOCK);
+const VALUES = new Float64Array(BLOCK);
+const LOWERS = new Float64Array(BLOCK);
+const UPPERS = new Float64Array(BLOCK);
+const DEVIATIONS = new Float64Array(BLOCK);
 
 /**
  * Values and log-normal intervals of a block of rows by the pooled curve of a limb, the same to the last digit as the

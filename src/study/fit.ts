@@ -106,9 +106,7 @@ function readTerms(reader: Reader): TermField[] {
  * estimateWith(fit, person).value.toFixed(1); // => '170.5'
  * ```
  */
-export const fitOcclusionEquation = /* @__PURE__ */ withInput(function fitOcclusionEquation(
-  input: FitInput,
-): FittedOcclusionEquation {
+export const fitOcclusionEquation = withInput(function fitOcclusionEquation(input: FitInput): FittedOcclusionEquation {
   const reader = new Reader(input);
   const { id, limb, posture } = readIdentity(reader);
   const terms = readTerms(reader);

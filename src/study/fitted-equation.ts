@@ -29,7 +29,7 @@ export type TermField = (typeof TERM_FIELDS)[number];
 export const ESTIMATE = 'estimateMmHg';
 
 /** How sex enters a formula. */
-export const SEX_CODES = /* @__PURE__ */ frozen({ male: 1, female: 2 });
+export const SEX_CODES = frozen({ male: 1, female: 2 });
 
 const SYMBOLS: Record<TermField, string> = {
   circumferenceCm: 'C',

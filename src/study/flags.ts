@@ -34,7 +34,7 @@ export const REFUSED = MISSING | IMPOSSIBLE | RELATION | DOES_NOT_APPLY;
  * rowFlags['outside-fitted-range'].refused; // => false
  * ```
  */
-export const rowFlags = /* @__PURE__ */ frozen({
+export const rowFlags = frozen({
   missing: { bit: MISSING, refused: true, text: 'A value that is needed is missing.' },
   impossible: { bit: IMPOSSIBLE, refused: true, text: 'A value is not a number or word that the field takes.' },
   relation: {

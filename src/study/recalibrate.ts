@@ -157,7 +157,7 @@ function shrunk({ rows, meanX, meanY, xx, xy, yy }: Moments) {
  * own.leaveOneOutMmHg < own.published.rootMeanSquareMmHg; // => true
  * ```
  */
-export const recalibrateOcclusionEquation = /* @__PURE__ */ withInput(function recalibrateOcclusionEquation(
+export const recalibrateOcclusionEquation = withInput(function recalibrateOcclusionEquation(
   input: RecalibrateInput,
 ): RecalibratedOcclusionEquation {
   const reader = new Reader(input);

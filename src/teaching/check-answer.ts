@@ -46,12 +46,12 @@ const standsFor = (given: number, value: number): boolean =>
   (Math.abs(given - value) <= halfPlace(given) && Math.abs(given - value) <= MOST_ROUNDING * Math.abs(value));
 
 /** Units that an answer is mistaken for, and what one of its own is in them. */
-const OTHER_UNITS: Partial<Record<Unit, readonly (readonly [string, number])[]>> = /* @__PURE__ */ (() => ({
+const OTHER_UNITS: Partial<Record<Unit, readonly (readonly [string, number])[]>> = {
   'mm[Hg]': [['kPa', PASCALS_PER_MMHG / 1000]],
   kg: [['lb', 1 / KILOGRAMS_PER_POUND]],
   '[lb_av]': [['kg', KILOGRAMS_PER_POUND]],
   s: [['min', 1 / 60]],
-}))();
+};
 
 /** What can be set just below and just above the exact number; nothing where the number was not rounded. */
 function neighbours({ rounding }: Answer): readonly number[] {

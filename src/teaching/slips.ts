@@ -59,7 +59,7 @@ const maximumBy =
     inUnit(equation, loadUnit(fields))(number(fields['load']), number(fields['repetitionsToFailure']));
 
 /** What works an answer out, by its equation. */
-const byEquation: Readonly<Record<string, Again>> = /* @__PURE__ */ (() => ({
+const byEquation: Readonly<Record<string, Again>> = {
   'percent-of-occlusion': (fields) => (number(fields['percentLop']) / 100) * number(fields['occlusion']),
   'percent-of-maximum': (fields) =>
     (number(fields['percentOneRepMax']) / 100) * mass(fields['oneRepMax'], loadUnit(fields)) -
@@ -71,7 +71,7 @@ const byEquation: Readonly<Record<string, Again>> = /* @__PURE__ */ (() => ({
   'longest-restriction': (fields) => tension(fields) + total(terms(fields['rests'])),
   ...Object.fromEntries(occlusionEquations.map((equation) => [equation.id, occlusionBy(equation)])),
   ...Object.fromEntries(oneRepMaxEquations.map((equation) => [equation.id, maximumBy(equation)])),
-}))();
+};
 
 /** The same but for rounding errors of the machine. */
 export const equal = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b));

@@ -21,23 +21,22 @@ import { teachingMessages } from '../teaching/messages.js';
  * fill(messages['percent-below-usual'], { percentLop: 30, low: 40, high: 80 }); // => '30 % is below the 40 to 80 % of occlusion pressure that guidance gives.'
  * ```
  */
-export const messages = /* @__PURE__ */ (() =>
-  frozen({
-    ...answerMessages,
-    ...guardMessages,
-    ...estimateMessages,
-    ...pressureMessages,
-    ...targetMessages,
-    ...strengthMessages,
-    ...strengthComparisonMessages,
-    ...sessionMessages,
-    ...sessionComparisonMessages,
-    ...documentMessages,
-    ...screeningMessages,
-    ...studyMessages,
-    ...teachingMessages,
-    ...assumptionTexts,
-  } as const))();
+export const messages = frozen({
+  ...answerMessages,
+  ...guardMessages,
+  ...estimateMessages,
+  ...pressureMessages,
+  ...targetMessages,
+  ...strengthMessages,
+  ...strengthComparisonMessages,
+  ...sessionMessages,
+  ...sessionComparisonMessages,
+  ...documentMessages,
+  ...screeningMessages,
+  ...studyMessages,
+  ...teachingMessages,
+  ...assumptionTexts,
+} as const);
 
 /** The code of a sentence in {@link messages}. */
 export type MessageCode = keyof typeof messages;

@@ -22,18 +22,17 @@ export const NUMBER_OR_TEXT = ['number-or-text', 'a number, or text of at most {
 export const TEXTS_BY_CODE = ['texts-by-code', 'texts by their codes, such as `de` of cuffwork/explain/de'] as const;
 
 /** All of them, for the catalogue; an app that translates nothing leaves the list out. */
-export const textNeeds = /* @__PURE__ */ (() =>
-  [
-    EXPLAINED,
-    SHOWN,
-    ROWS_OF,
-    HOLDS_ANSWERS,
-    OPTIONS_OF,
-    FORMAT_HERE,
-    FULL_HERE,
-    SLOT_VALUES,
-    FIELDS,
-    SHORT_TEXT,
-    NUMBER_OR_TEXT,
-    TEXTS_BY_CODE,
-  ] as const)();
+export const textNeeds = [
+  EXPLAINED,
+  SHOWN,
+  ROWS_OF,
+  HOLDS_ANSWERS,
+  OPTIONS_OF,
+  FORMAT_HERE,
+  FULL_HERE,
+  SLOT_VALUES,
+  FIELDS,
+  SHORT_TEXT,
+  NUMBER_OR_TEXT,
+  TEXTS_BY_CODE,
+] as const;

@@ -29,7 +29,7 @@ import { where } from '../answer/form.js';
 type MeasureOf = { [M in Measure]: (typeof measures)[M]['of'] extends '' ? never : M }[Measure];
 
 /** What any input is asked for: codes and English words. */
-const needs = /* @__PURE__ */ (() => [
+const needs = [
   ...answerNeeds,
   ...pressureNeeds,
   ...strengthNeeds,
@@ -37,7 +37,7 @@ const needs = /* @__PURE__ */ (() => [
   ...planNeeds,
   ...studyNeeds,
   ...textNeeds,
-])();
+];
 
 /** The code of what is asked for. */
 type RequirementCode = (typeof needs)[number][0];
@@ -88,25 +88,24 @@ const namesOf = (records: Readonly<Record<string, { readonly name: string }>>): 
  * words['kind.training-load']; // => 'Training load'
  * ```
  */
-export const words: Readonly<Record<WordCode, string>> = /* @__PURE__ */ (() =>
-  frozen({
-    ...explainWords,
-    ...named('kind', namesOf(kindWords)),
-    ...named('field', { ...namesOf(quantities), ...fieldWords }),
-    ...named('label', labelWords),
-    ...Object.fromEntries(needs.map(([code, english]) => [`requirement.${code}`, english])),
-    ...named('received', receivedWords),
-    ...named('where', where),
-    ...named('choice', choiceWords),
-    ...named('chart', namesOf(charts)),
-    ...named('meaning', grades),
-    ...named('unit', unitWords),
-    ...named('measure', namesOf(measures)),
-    ...named('guideline', guidelineNames),
-    ...Object.fromEntries(Object.entries(measures).flatMap(([id, { of }]) => (of ? [[`measure-of.${id}`, of]] : []))),
-    ...Object.fromEntries(
-      [...oneRepMaxEquations, ...relativeLoadEquations].map(({ id, sample }) => [`sample.${id}`, sample]),
-    ),
-    ...pageWords,
-    ...planValueWords,
-  }) as Record<WordCode, string>)();
+export const words: Readonly<Record<WordCode, string>> = frozen({
+  ...explainWords,
+  ...named('kind', namesOf(kindWords)),
+  ...named('field', { ...namesOf(quantities), ...fieldWords }),
+  ...named('label', labelWords),
+  ...Object.fromEntries(needs.map(([code, english]) => [`requirement.${code}`, english])),
+  ...named('received', receivedWords),
+  ...named('where', where),
+  ...named('choice', choiceWords),
+  ...named('chart', namesOf(charts)),
+  ...named('meaning', grades),
+  ...named('unit', unitWords),
+  ...named('measure', namesOf(measures)),
+  ...named('guideline', guidelineNames),
+  ...Object.fromEntries(Object.entries(measures).flatMap(([id, { of }]) => (of ? [[`measure-of.${id}`, of]] : []))),
+  ...Object.fromEntries(
+    [...oneRepMaxEquations, ...relativeLoadEquations].map(({ id, sample }) => [`sample.${id}`, sample]),
+  ),
+  ...pageWords,
+  ...planValueWords,
+}) as Record<WordCode, string>;

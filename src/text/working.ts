@@ -11,7 +11,7 @@ import { OUR_ANSWER } from '../answer/needs.js';
 
 const replies = { yes: 1, no: 0, unknown: 0 };
 
-const workings: Workings = /* @__PURE__ */ (() => ({
+const workings: Workings = {
   ...pressureWorkings,
   ...strengthWorkings,
   ...sessionWorkings,
@@ -22,7 +22,7 @@ const workings: Workings = /* @__PURE__ */ (() => ({
     ),
     sources: ['risk-stratification-2022', 'thrombosis-score-2011', 'thrombosis-score-2014'],
   },
-}))();
+};
 
 /** The working of an answer; nothing where this version does not know its equation, or not for its kind. */
 export function workingBy(answer: Worked): FullWorking | undefined {

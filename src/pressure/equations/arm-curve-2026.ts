@@ -54,22 +54,21 @@ export const armCurve2026 = (
   cuffWidthCm: number,
 ): number => (systolicMmHg + diastolicMmHg) / 2 + (11.5 * circumferenceCm) / cuffWidthCm;
 
-export const armCurve2026Equation = /* @__PURE__ */ (() =>
-  ({
-    id: 'pooled-curve-arm-2026',
-    name: 'pooled curve, arm (2026, own working)',
-    formula: '(SBP + DBP) / 2 + 11.5 * AC / W',
-    symbols: { SBP: 'systolicMmHg', DBP: 'diastolicMmHg', AC: 'circumferenceCm', W: 'cuffWidthCm' },
-    apply: (r) => armCurve2026(r.circumferenceCm, r.systolicMmHg, r.diastolicMmHg, r.cuffWidthCm),
-    needs: [],
-    limb: 'arm',
-    cuffWidthCm: 'any',
-    posture: 'none',
-    sample: '4 group means of 2 publications, 35 people; no person’s own readings',
-    fitted: { cuffWidthCm: { low: 3, high: 13 } },
-    fittedNotKnown: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
-    error: { curve: armCurve, evidence: 'derived', assumption: 'error-of-curve', means: 18 },
-    evidence: 'derived',
-    sources: ['cuff-materials-2017', 'athletes-2018'],
-    assumptions: ['own-working', 'nominal-person'],
-  }) as const satisfies OcclusionEquation)();
+export const armCurve2026Equation = {
+  id: 'pooled-curve-arm-2026',
+  name: 'pooled curve, arm (2026, own working)',
+  formula: '(SBP + DBP) / 2 + 11.5 * AC / W',
+  symbols: { SBP: 'systolicMmHg', DBP: 'diastolicMmHg', AC: 'circumferenceCm', W: 'cuffWidthCm' },
+  apply: (r) => armCurve2026(r.circumferenceCm, r.systolicMmHg, r.diastolicMmHg, r.cuffWidthCm),
+  needs: [],
+  limb: 'arm',
+  cuffWidthCm: 'any',
+  posture: 'none',
+  sample: '4 group means of 2 publications, 35 people; no person’s own readings',
+  fitted: { cuffWidthCm: { low: 3, high: 13 } },
+  fittedNotKnown: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
+  error: { curve: armCurve, evidence: 'derived', assumption: 'error-of-curve', means: 18 },
+  evidence: 'derived',
+  sources: ['cuff-materials-2017', 'athletes-2018'],
+  assumptions: ['own-working', 'nominal-person'],
+} as const satisfies OcclusionEquation;

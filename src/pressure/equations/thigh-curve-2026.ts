@@ -61,37 +61,36 @@ export const thighCurve2026 = (
 ): number =>
   diastolicMmHg + postureFactor * ((systolicMmHg - diastolicMmHg) / 2 + (17.9 * circumferenceCm) / cuffWidthCm);
 
-export const thighCurve2026Equation = /* @__PURE__ */ (() =>
-  ({
-    id: 'pooled-curve-thigh-2026',
-    name: 'pooled curve, thigh (2026, own working)',
-    formula: 'DBP + h * ((SBP - DBP) / 2 + 17.9 * TC / W)',
-    symbols: {
-      DBP: 'diastolicMmHg',
-      h: { field: 'posture', codes: thighCurve.h },
-      SBP: 'systolicMmHg',
-      TC: 'circumferenceCm',
-      W: 'cuffWidthCm',
-    },
-    apply: (r) =>
-      thighCurve2026(r.circumferenceCm, r.systolicMmHg, r.diastolicMmHg, r.cuffWidthCm, thighCurve.h[r.posture]),
-    needs: [],
-    limb: 'leg',
-    cuffWidthCm: 'any',
-    posture: 'any',
-    sample: '14 group means of 7 publications, about 350 people; no person’s own readings',
-    fitted: { cuffWidthCm: { low: 5, high: 18 } },
-    fittedNotKnown: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
-    error: { curve: thighCurve, evidence: 'derived', assumption: 'error-of-curve', means: 18 },
-    evidence: 'derived',
-    sources: [
-      'cuff-width-2012',
-      'narrow-cuffs-2024',
-      'posture-widths-2018',
-      'cuff-width-2019',
-      'athletes-2018',
-      'posture-2018',
-      'thigh-equation-2019',
-    ],
-    assumptions: ['own-working', 'nominal-person', 'widths-assumed'],
-  }) as const satisfies OcclusionEquation)();
+export const thighCurve2026Equation = {
+  id: 'pooled-curve-thigh-2026',
+  name: 'pooled curve, thigh (2026, own working)',
+  formula: 'DBP + h * ((SBP - DBP) / 2 + 17.9 * TC / W)',
+  symbols: {
+    DBP: 'diastolicMmHg',
+    h: { field: 'posture', codes: thighCurve.h },
+    SBP: 'systolicMmHg',
+    TC: 'circumferenceCm',
+    W: 'cuffWidthCm',
+  },
+  apply: (r) =>
+    thighCurve2026(r.circumferenceCm, r.systolicMmHg, r.diastolicMmHg, r.cuffWidthCm, thighCurve.h[r.posture]),
+  needs: [],
+  limb: 'leg',
+  cuffWidthCm: 'any',
+  posture: 'any',
+  sample: '14 group means of 7 publications, about 350 people; no person’s own readings',
+  fitted: { cuffWidthCm: { low: 5, high: 18 } },
+  fittedNotKnown: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
+  error: { curve: thighCurve, evidence: 'derived', assumption: 'error-of-curve', means: 18 },
+  evidence: 'derived',
+  sources: [
+    'cuff-width-2012',
+    'narrow-cuffs-2024',
+    'posture-widths-2018',
+    'cuff-width-2019',
+    'athletes-2018',
+    'posture-2018',
+    'thigh-equation-2019',
+  ],
+  assumptions: ['own-working', 'nominal-person', 'widths-assumed'],
+} as const satisfies OcclusionEquation;

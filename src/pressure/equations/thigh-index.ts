@@ -43,24 +43,22 @@ const shared = {
   sources: ['segmental-pressures'],
 } as const satisfies Partial<OcclusionEquation>;
 
-export const thighIndex12Equation = /* @__PURE__ */ (() =>
-  ({
-    ...shared,
-    id: 'thigh-index-12',
-    name: 'thigh pressure index, 12 cm cuff',
-    formula: '1.3 * SBP',
-    apply: (r) => thighIndex(r.systolicMmHg, 1.3),
-    cuffWidthCm: 12,
-    assumptions: ['index-band-12'],
-  }) as const satisfies OcclusionEquation)();
+export const thighIndex12Equation = {
+  ...shared,
+  id: 'thigh-index-12',
+  name: 'thigh pressure index, 12 cm cuff',
+  formula: '1.3 * SBP',
+  apply: (r) => thighIndex(r.systolicMmHg, 1.3),
+  cuffWidthCm: 12,
+  assumptions: ['index-band-12'],
+} as const satisfies OcclusionEquation;
 
-export const thighIndex18Equation = /* @__PURE__ */ (() =>
-  ({
-    ...shared,
-    id: 'thigh-index-18',
-    name: 'thigh pressure index, 18 to 20 cm cuff',
-    formula: '1.1 * SBP',
-    apply: (r) => thighIndex(r.systolicMmHg, 1.1),
-    cuffWidthCm: { low: 18, high: 20 },
-    assumptions: ['index-band-18'],
-  }) as const satisfies OcclusionEquation)();
+export const thighIndex18Equation = {
+  ...shared,
+  id: 'thigh-index-18',
+  name: 'thigh pressure index, 18 to 20 cm cuff',
+  formula: '1.1 * SBP',
+  apply: (r) => thighIndex(r.systolicMmHg, 1.1),
+  cuffWidthCm: { low: 18, high: 20 },
+  assumptions: ['index-band-18'],
+} as const satisfies OcclusionEquation;

@@ -57,26 +57,24 @@ const SHARED = {
   assumptions: ['regression-of-its-device'],
 } as const;
 
-export const legPress5rm2006Equation = /* @__PURE__ */ (() =>
-  ({
-    ...SHARED,
-    id: 'leg-press-5rm-2006',
-    name: 'leg press, from a 5RM (2006)',
-    formula: '1.097 * w + 14.2546',
-    apply: legPress5rm2006,
-    lifts: ['leg-press'],
-    sample: '70 adults (34 men, 36 women), 18 to 69 years, plate-loaded leg press',
-    error: { standardDeviation: 16.16, unit: 'kg' },
-  }) as const satisfies OneRepMaxEquation)();
+export const legPress5rm2006Equation = {
+  ...SHARED,
+  id: 'leg-press-5rm-2006',
+  name: 'leg press, from a 5RM (2006)',
+  formula: '1.097 * w + 14.2546',
+  apply: legPress5rm2006,
+  lifts: ['leg-press'],
+  sample: '70 adults (34 men, 36 women), 18 to 69 years, plate-loaded leg press',
+  error: { standardDeviation: 16.16, unit: 'kg' },
+} as const satisfies OneRepMaxEquation;
 
-export const benchPress5rm2006Equation = /* @__PURE__ */ (() =>
-  ({
-    ...SHARED,
-    id: 'bench-press-5rm-2006',
-    name: 'bench press, from a 5RM (2006)',
-    formula: '1.1307 * w + 0.6999',
-    apply: benchPress5rm2006,
-    lifts: ['bench-press'],
-    sample: '70 adults (34 men, 36 women), 18 to 69 years, flat barbell bench press',
-    error: { standardDeviation: 2.98, unit: 'kg' },
-  }) as const satisfies OneRepMaxEquation)();
+export const benchPress5rm2006Equation = {
+  ...SHARED,
+  id: 'bench-press-5rm-2006',
+  name: 'bench press, from a 5RM (2006)',
+  formula: '1.1307 * w + 0.6999',
+  apply: benchPress5rm2006,
+  lifts: ['bench-press'],
+  sample: '70 adults (34 men, 36 women), 18 to 69 years, flat barbell bench press',
+  error: { standardDeviation: 2.98, unit: 'kg' },
+} as const satisfies OneRepMaxEquation;

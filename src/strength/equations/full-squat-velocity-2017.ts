@@ -78,32 +78,29 @@ const SHARED = {
   cautions: [{ code: 'full-squat-velocity-over-reads', source: 'squat-velocity-open-data' }],
 } as const;
 
-export const fullSquatVelocity2017Equation = /* @__PURE__ */ (() =>
-  ({
-    ...SHARED,
-    id: 'full-squat-velocity-2017',
-    name: 'full back squat, by mean propulsive velocity (2017)',
-    formula: '-5.961 * v ^ 2 - 50.71 * v + 117.0',
-    apply: fullSquatVelocity2017,
-    assumptions: ['mean-propulsive-velocity'],
-  }) as const satisfies RelativeLoadEquation)();
+export const fullSquatVelocity2017Equation = {
+  ...SHARED,
+  id: 'full-squat-velocity-2017',
+  name: 'full back squat, by mean propulsive velocity (2017)',
+  formula: '-5.961 * v ^ 2 - 50.71 * v + 117.0',
+  apply: fullSquatVelocity2017,
+  assumptions: ['mean-propulsive-velocity'],
+} as const satisfies RelativeLoadEquation;
 
-export const fullSquatMeanVelocity2017Equation = /* @__PURE__ */ (() =>
-  ({
-    ...SHARED,
-    id: 'full-squat-mean-velocity-2017',
-    name: 'full back squat, by mean velocity (2017)',
-    formula: '-12.87 * v ^ 2 - 46.31 * v + 116.3',
-    apply: fullSquatMeanVelocity2017,
-    assumptions: ['mean-velocity'],
-  }) as const satisfies RelativeLoadEquation)();
+export const fullSquatMeanVelocity2017Equation = {
+  ...SHARED,
+  id: 'full-squat-mean-velocity-2017',
+  name: 'full back squat, by mean velocity (2017)',
+  formula: '-12.87 * v ^ 2 - 46.31 * v + 116.3',
+  apply: fullSquatMeanVelocity2017,
+  assumptions: ['mean-velocity'],
+} as const satisfies RelativeLoadEquation;
 
-export const fullSquatPeakVelocity2017Equation = /* @__PURE__ */ (() =>
-  ({
-    ...SHARED,
-    id: 'full-squat-peak-velocity-2017',
-    name: 'full back squat, by peak velocity (2017)',
-    formula: '-10.85 * v ^ 2 - 25.1 * v + 130.3',
-    apply: fullSquatPeakVelocity2017,
-    assumptions: ['peak-velocity'],
-  }) as const satisfies RelativeLoadEquation)();
+export const fullSquatPeakVelocity2017Equation = {
+  ...SHARED,
+  id: 'full-squat-peak-velocity-2017',
+  name: 'full back squat, by peak velocity (2017)',
+  formula: '-10.85 * v ^ 2 - 25.1 * v + 130.3',
+  apply: fullSquatPeakVelocity2017,
+  assumptions: ['peak-velocity'],
+} as const satisfies RelativeLoadEquation;

@@ -88,38 +88,35 @@ const SHARED = {
   assumptions: [],
 } as const;
 
-export const squatHighSchool2003Equation = /* @__PURE__ */ (() =>
-  ({
-    ...SHARED,
-    id: 'squat-high-school-2003',
-    name: 'squat, high-school powerlifters (2003)',
-    formula: '159.9 + 0.103 * r * w - 11.552 * r',
-    apply: squatHighSchool2003,
-    lifts: ['squat'],
-    loadPercent: 70,
-    error: { standardDeviation: 5.06, unit: 'kg' },
-  }) as const satisfies OneRepMaxEquation)();
+export const squatHighSchool2003Equation = {
+  ...SHARED,
+  id: 'squat-high-school-2003',
+  name: 'squat, high-school powerlifters (2003)',
+  formula: '159.9 + 0.103 * r * w - 11.552 * r',
+  apply: squatHighSchool2003,
+  lifts: ['squat'],
+  loadPercent: 70,
+  error: { standardDeviation: 5.06, unit: 'kg' },
+} as const satisfies OneRepMaxEquation;
 
-export const benchPressHighSchool2003Equation = /* @__PURE__ */ (() =>
-  ({
-    ...SHARED,
-    id: 'bench-press-high-school-2003',
-    name: 'bench press, high-school powerlifters (2003)',
-    formula: '90.66 + 0.085 * r * w - 5.306 * r',
-    apply: benchPressHighSchool2003,
-    lifts: ['bench-press'],
-    loadPercent: 70,
-    error: { standardDeviation: 2.69, unit: 'kg' },
-  }) as const satisfies OneRepMaxEquation)();
+export const benchPressHighSchool2003Equation = {
+  ...SHARED,
+  id: 'bench-press-high-school-2003',
+  name: 'bench press, high-school powerlifters (2003)',
+  formula: '90.66 + 0.085 * r * w - 5.306 * r',
+  apply: benchPressHighSchool2003,
+  lifts: ['bench-press'],
+  loadPercent: 70,
+  error: { standardDeviation: 2.69, unit: 'kg' },
+} as const satisfies OneRepMaxEquation;
 
-export const deadliftHighSchool2003Equation = /* @__PURE__ */ (() =>
-  ({
-    ...SHARED,
-    id: 'deadlift-high-school-2003',
-    name: 'deadlift, high-school powerlifters (2003)',
-    formula: '156.08 + 0.098 * r * w - 12.106 * r',
-    apply: deadliftHighSchool2003,
-    lifts: ['deadlift'],
-    loadPercent: 80,
-    error: { standardDeviation: 4.97, unit: 'kg' },
-  }) as const satisfies OneRepMaxEquation)();
+export const deadliftHighSchool2003Equation = {
+  ...SHARED,
+  id: 'deadlift-high-school-2003',
+  name: 'deadlift, high-school powerlifters (2003)',
+  formula: '156.08 + 0.098 * r * w - 12.106 * r',
+  apply: deadliftHighSchool2003,
+  lifts: ['deadlift'],
+  loadPercent: 80,
+  error: { standardDeviation: 4.97, unit: 'kg' },
+} as const satisfies OneRepMaxEquation;

@@ -64,26 +64,24 @@ const SHARED = {
 /** 25 ± 2 × 5 years would start at 15; the sample was men and women. */
 const AGES = { low: 18, high: 35 } as const;
 
-export const kneeExtensionUntrained1993Equation = /* @__PURE__ */ (() =>
-  ({
-    ...SHARED,
-    id: 'knee-extension-untrained-1993',
-    name: 'knee extension, untrained, from a 7–10RM (1993)',
-    formula: '1.554 * w - 5.181',
-    apply: kneeExtensionUntrained1993,
-    sample: '33 men and 25 women, 25 ± 5 years, before 18 weeks of training, variable-resistance machine',
-    population: { training: 'untrained', ageYears: AGES },
-    error: { standardDeviation: 9.3, unit: 'kg' },
-  }) as const satisfies OneRepMaxEquation)();
+export const kneeExtensionUntrained1993Equation = {
+  ...SHARED,
+  id: 'knee-extension-untrained-1993',
+  name: 'knee extension, untrained, from a 7–10RM (1993)',
+  formula: '1.554 * w - 5.181',
+  apply: kneeExtensionUntrained1993,
+  sample: '33 men and 25 women, 25 ± 5 years, before 18 weeks of training, variable-resistance machine',
+  population: { training: 'untrained', ageYears: AGES },
+  error: { standardDeviation: 9.3, unit: 'kg' },
+} as const satisfies OneRepMaxEquation;
 
-export const kneeExtensionTrained1993Equation = /* @__PURE__ */ (() =>
-  ({
-    ...SHARED,
-    id: 'knee-extension-trained-1993',
-    name: 'knee extension, trained, from a 7–10RM (1993)',
-    formula: '1.172 * w + 7.704',
-    apply: kneeExtensionTrained1993,
-    sample: '33 men and 25 women, 25 ± 5 years, after 18 weeks of training, variable-resistance machine',
-    population: { training: 'trained', ageYears: AGES },
-    error: { standardDeviation: 9.9, unit: 'kg' },
-  }) as const satisfies OneRepMaxEquation)();
+export const kneeExtensionTrained1993Equation = {
+  ...SHARED,
+  id: 'knee-extension-trained-1993',
+  name: 'knee extension, trained, from a 7–10RM (1993)',
+  formula: '1.172 * w + 7.704',
+  apply: kneeExtensionTrained1993,
+  sample: '33 men and 25 women, 25 ± 5 years, after 18 weeks of training, variable-resistance machine',
+  population: { training: 'trained', ageYears: AGES },
+  error: { standardDeviation: 9.9, unit: 'kg' },
+} as const satisfies OneRepMaxEquation;

@@ -183,42 +183,42 @@ const equationOf = <I extends string, L extends Lift>(
     assumptions: ['cubic-form-inferred'],
   }) as const satisfies OneRepMaxEquation;
 
-export const osteopeniaLatPulldown2024Equation = /* @__PURE__ */ equationOf(
+export const osteopeniaLatPulldown2024Equation = equationOf(
   'osteopenia-lat-pulldown-2024',
   'lat-pulldown',
   'lat pulls',
   'latPulldown',
   osteopeniaLatPulldown2024,
 );
-export const osteopeniaTricepsDip2024Equation = /* @__PURE__ */ equationOf(
+export const osteopeniaTricepsDip2024Equation = equationOf(
   'osteopenia-triceps-dip-2024',
   'triceps-dip',
   'triceps dips',
   'tricepsDip',
   osteopeniaTricepsDip2024,
 );
-export const osteopeniaTrunkExtension2024Equation = /* @__PURE__ */ equationOf(
+export const osteopeniaTrunkExtension2024Equation = equationOf(
   'osteopenia-trunk-extension-2024',
   'trunk-extension',
   'trunk extension',
   'trunkExtension',
   osteopeniaTrunkExtension2024,
 );
-export const osteopeniaTrunkFlexion2024Equation = /* @__PURE__ */ equationOf(
+export const osteopeniaTrunkFlexion2024Equation = equationOf(
   'osteopenia-trunk-flexion-2024',
   'trunk-flexion',
   'trunk flexion',
   'trunkFlexion',
   osteopeniaTrunkFlexion2024,
 );
-export const osteopeniaKneeExtension2024Equation = /* @__PURE__ */ equationOf(
+export const osteopeniaKneeExtension2024Equation = equationOf(
   'osteopenia-knee-extension-2024',
   'knee-extension',
   'leg extension',
   'kneeExtension',
   osteopeniaKneeExtension2024,
 );
-export const osteopeniaKneeFlexion2024Equation = /* @__PURE__ */ equationOf(
+export const osteopeniaKneeFlexion2024Equation = equationOf(
   'osteopenia-knee-flexion-2024',
   'knee-flexion',
   'leg flexion',

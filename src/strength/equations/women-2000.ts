@@ -79,37 +79,34 @@ const SHARED = {
   assumptions: ['regression-of-its-device'],
 } as const;
 
-export const chestPressWomen2000Equation = /* @__PURE__ */ (() =>
-  ({
-    ...SHARED,
-    id: 'chest-press-women-2000',
-    name: 'chest press, college-aged women, from a 5–10RM (2000)',
-    formula: '7.24 + 1.05 * w',
-    apply: chestPressWomen2000,
-    lifts: ['chest-press'],
-    error: { standardDeviation: 2.5, unit: 'kg' },
-    evidence: 'published',
-  }) as const satisfies OneRepMaxEquation)();
+export const chestPressWomen2000Equation = {
+  ...SHARED,
+  id: 'chest-press-women-2000',
+  name: 'chest press, college-aged women, from a 5–10RM (2000)',
+  formula: '7.24 + 1.05 * w',
+  apply: chestPressWomen2000,
+  lifts: ['chest-press'],
+  error: { standardDeviation: 2.5, unit: 'kg' },
+  evidence: 'published',
+} as const satisfies OneRepMaxEquation;
 
-export const shoulderPressWomen2000Equation = /* @__PURE__ */ (() =>
-  ({
-    ...SHARED,
-    id: 'shoulder-press-women-2000',
-    name: 'shoulder press, college-aged women, from a 5–10RM (2000)',
-    formula: '1.43 + 1.2 * w',
-    apply: shoulderPressWomen2000,
-    lifts: ['shoulder-press'],
-    error: { standardDeviation: 1.6, unit: 'kg' },
-    evidence: 'published',
-  }) as const satisfies OneRepMaxEquation)();
+export const shoulderPressWomen2000Equation = {
+  ...SHARED,
+  id: 'shoulder-press-women-2000',
+  name: 'shoulder press, college-aged women, from a 5–10RM (2000)',
+  formula: '1.43 + 1.2 * w',
+  apply: shoulderPressWomen2000,
+  lifts: ['shoulder-press'],
+  error: { standardDeviation: 1.6, unit: 'kg' },
+  evidence: 'published',
+} as const satisfies OneRepMaxEquation;
 
-export const kneeExtensionWomen2000Equation = /* @__PURE__ */ (() =>
-  ({
-    ...SHARED,
-    id: 'knee-extension-women-2000',
-    name: 'knee extension, college-aged women, from a 5–10RM (2000)',
-    formula: '4.67 + 1.14 * w',
-    apply: kneeExtensionWomen2000,
-    lifts: ['knee-extension'],
-    evidence: 'unconfirmed',
-  }) as const satisfies OneRepMaxEquation)();
+export const kneeExtensionWomen2000Equation = {
+  ...SHARED,
+  id: 'knee-extension-women-2000',
+  name: 'knee extension, college-aged women, from a 5–10RM (2000)',
+  formula: '4.67 + 1.14 * w',
+  apply: kneeExtensionWomen2000,
+  lifts: ['knee-extension'],
+  evidence: 'unconfirmed',
+} as const satisfies OneRepMaxEquation;

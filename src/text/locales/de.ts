@@ -19,4 +19,4 @@ import texts from './de.json' with { type: 'json' };
  * show(maximum, { locale: de }).split(' (')[0]; // => 'Einwiederholungsmaximum 62,5 kg'
  * ```
  */
-export const de: Texts = /* @__PURE__ */ ownDocument(texts);
+export const de: Texts = ownDocument(texts);

@@ -93,7 +93,7 @@ function percentOfOcclusion({ kind, inputs = {} }: Worked): FullWorking {
     : { formula: '100 * P / LOP', symbols: { P: 'pressureMmHg', LOP: 'occlusionMmHg' }, sources: [] };
 }
 
-export const pressureWorkings: Workings = /* @__PURE__ */ (() => ({
+export const pressureWorkings: Workings = {
   ...Object.fromEntries(
     [...occlusionEquations, circumferenceBandsRule, systolic130Rule].map((equation) => [equation.id, equation]),
   ),
@@ -104,4 +104,4 @@ export const pressureWorkings: Workings = /* @__PURE__ */ (() => ({
   calibrated,
   'bladder-bias': bias,
   'percent-of-occlusion': percentOfOcclusion,
-}))();
+};

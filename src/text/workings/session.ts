@@ -177,7 +177,7 @@ const TOTALS = [
   'sessions',
 ] as const satisfies AnswerKind[];
 
-export const sessionWorkings: Workings = /* @__PURE__ */ (() => ({
+export const sessionWorkings: Workings = {
   ...Object.fromEntries(TOTALS.map((kind) => [kind, total])),
   'week-load-of-days': overDays('athlete-dataset-2024', 'session-rpe-2001'),
   'sessions-of-days': overDays(),
@@ -197,4 +197,4 @@ export const sessionWorkings: Workings = /* @__PURE__ */ (() => ({
   },
   coupled: { formula: 'A / ((A + sum(W)) / 4)', ...RATIO },
   uncoupled: { formula: 'A / (sum(W) / 3)', ...RATIO },
-}))();
+};

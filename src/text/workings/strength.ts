@@ -93,7 +93,7 @@ function percentOfMaximum({ unit, inputs = {} }: Worked): FullWorking {
 const ofLoad: Working = { formula: 'w', symbols: { w: 'load' }, sources: [] };
 const ofPressure: Working = { formula: 'x', symbols: { x: 'valueMmHg' }, sources: [] };
 
-export const strengthWorkings: Workings = /* @__PURE__ */ (() => ({
+export const strengthWorkings: Workings = {
   ...Object.fromEntries(oneRepMaxEquations.map((equation) => [equation.id, ofRepetitions(equation)])),
   ...Object.fromEntries(relativeLoadEquations.map((equation) => [equation.id, equation])),
   ...Object.fromEntries(
@@ -119,4 +119,4 @@ export const strengthWorkings: Workings = /* @__PURE__ */ (() => ({
     sources: [...reserveScale, ...reserveAccuracy],
   },
   'bar-and-plates': { formula: 'b + c + 2 * s', symbols: { b: 'bar', c: 'collars', s: 'perSide' }, sources: [] },
-}))();
+};
