@@ -11,7 +11,7 @@ import { expectDigits } from '../support/digits.js';
 import { codesOf, expectClose, refusalPage } from '../support/invariants.js';
 import { eachRow, expectWithin } from '../support/rows.js';
 import judge from './agreement.json' with { type: 'json' };
-import { agreement as methods, people as pairs } from './judge.json' with { type: 'json' };
+import judged from './judge.json' with { type: 'json' };
 
 const ends = ({ value, lower, upper }: WithConfidence): number[] => [value, lower, upper];
 const bothLimits = ({ limits }: ReturnType<typeof agreement>): number[] => [
@@ -20,6 +20,7 @@ const bothLimits = ({ limits }: ReturnType<typeof agreement>): number[] => [
 ];
 const same = (value: number, count: number): number[] => new Array<number>(count).fill(value);
 const { measured, estimated } = judge;
+const { agreement: methods, people: pairs } = judged;
 
 // Source: R, tests/study/agreement.R and judge.R.
 describe('agreement of different people', () => {

