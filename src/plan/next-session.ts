@@ -64,7 +64,7 @@ function read(request: ProgressionRequest) {
   const decided = reader.anything('decisions', DECISIONS, true);
   if (longBreakDays !== undefined && !reader.has('date')) reader.missing('date', DAY_EXPECTED);
   if (date !== undefined && testedOn !== undefined && testedOn > date) {
-    reader.report('wrong-relation', 'oneRepMaxTestedOn', need(NOT_AFTER, { date }), testedOn);
+    reader.refuse('oneRepMaxTestedOn', need(NOT_AFTER, { date }), testedOn);
   }
   reader.done();
   const { value, issues } = parseDocument<{ decisions?: readonly StopDecision[] | undefined }>(decisionsRequest, {

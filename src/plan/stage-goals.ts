@@ -73,7 +73,7 @@ export function readGoals(reader: Reader): StageGoal[] {
       atMost: goal.optionalNumber('atMost', GOAL),
     }) as StageGoal;
     const refuse = (field: string, asked: Asked): void => {
-      if (goal.has(field)) goal.report('wrong-relation', field, asked, 'a value');
+      if (goal.has(field)) goal.refuse(field, asked, 'a value');
     };
     const ask = (field: string): void => {
       if (!goal.has(field)) goal.report('missing', field, need(GIVEN_WITH_MEASURE, { measure: measure! }), 'undefined');

@@ -143,7 +143,7 @@ export class ColumnReader {
   /** How many rows the columns have; one of the fields must be a column. */
   someRows(name: string): number {
     if (this.rows === undefined && this.reader.fine) {
-      this.reader.report('wrong-relation', name, SOME_COLUMN, 'one value for every field');
+      this.reader.refuse(name, SOME_COLUMN, 'one value for every field');
     }
     return this.rows ?? 0;
   }

@@ -56,7 +56,7 @@ function fieldsOf(input: CompareColumnsInput): object {
     reader.report('unreadable', [], READINGS, 'an error');
   }
   for (const name of ['answer', 'equation', 'into']) {
-    if (Object.hasOwn(fields, name)) reader.report('wrong-relation', name, LEFT_OUT, describe(name));
+    if (Object.hasOwn(fields, name)) reader.refuse(name, LEFT_OUT, describe(name));
   }
   if (issues.length > 0) throw new InputError(issues);
   return fields;

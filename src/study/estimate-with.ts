@@ -64,9 +64,9 @@ export function estimateWith(fit: OwnOcclusionEquation | object, readings: OwnEs
   }
   const taken: OcclusionReadings = { ...common, ...own };
   const field = reader.fine ? inapplicableField(equation, taken) : undefined;
-  if (field) reader.report('wrong-relation', field, requirement(equation, field), String(taken[field]));
+  if (field) reader.refuse(field, requirement(equation, field), String(taken[field]));
   else if (reader.fine && !(equation.apply(taken as Required<OcclusionReadings>) > 0)) {
-    reader.report('wrong-relation', 'circumferenceCm', need(GIVES_PRESSURE, { equation: equation.id }), 'others');
+    reader.refuse('circumferenceCm', need(GIVES_PRESSURE, { equation: equation.id }), 'others');
   }
   reader.done();
   const answer = estimateBy(equation, taken, given);

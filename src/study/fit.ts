@@ -113,13 +113,13 @@ export const fitOcclusionEquation = withInput(function fitOcclusionEquation(inpu
   const anyWidth = terms.includes('cuffWidthCm');
   const width = anyWidth ? reader.optionalNumber('cuffWidthCm') : reader.number('cuffWidthCm');
   if (anyWidth && width !== undefined) {
-    reader.report('wrong-relation', 'cuffWidthCm', LEFT_OUT_AS_TERM, String(width));
+    reader.refuse('cuffWidthCm', LEFT_OUT_AS_TERM, String(width));
   }
   const wanted = readFlag(reader, 'diagnostics');
   const rows = rowReaders(reader).map((row) => readRow(row, limb, terms));
   const least = ROWS_PER_TERM * terms.length;
   if (reader.fine && rows.length < least) {
-    reader.report('wrong-relation', 'rows', need(ROWS_FOR_TERMS, { least, each: ROWS_PER_TERM }), `${rows.length}`);
+    reader.refuse('rows', need(ROWS_FOR_TERMS, { least, each: ROWS_PER_TERM }), `${rows.length}`);
   }
   reader.done();
 

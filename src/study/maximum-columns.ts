@@ -72,7 +72,7 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
   const otherLift = (word: Lift | undefined): boolean => word !== undefined && lifts !== 'any' && !lifts.includes(word);
   const oneLift = lift.varies ? undefined : lift.at(0);
   if (otherLift(oneLift)) {
-    reader.report('wrong-relation', 'lift', liftsOf(lifts as readonly Lift[], id), describe(oneLift));
+    reader.refuse('lift', liftsOf(lifts as readonly Lift[], id), describe(oneLift));
   }
   const out = outputColumns(reader, rows);
   reader.done();

@@ -189,7 +189,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
   if (!limb.varies && !cuffWidthCm.varies) {
     // What a person’s row lacks refuses that row.
     const field = inapplicableField({ ...equation, needs: [] }, first);
-    if (field) reader.report('wrong-relation', field, requirement(equation, field), String(first[field]));
+    if (field) reader.refuse(field, requirement(equation, field), String(first[field]));
     reader.done();
   }
   const ranges = Object.entries(allRanges)

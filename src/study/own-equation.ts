@@ -48,13 +48,13 @@ function readRange(of: Reader): Range {
 function readLeverage(from: Reader, terms: number): Leverage {
   const expected = need(NUMBER_PER_TERM, { terms });
   const means = from.optionalNumbers('means', COEFFICIENT) ?? [];
-  if (from.fine && means.length !== terms) from.report('wrong-relation', 'means', expected, `${means.length}`);
+  if (from.fine && means.length !== terms) from.refuse('means', expected, `${means.length}`);
   const rows = from.values('factor', need(LISTS_OF_NUMBERS, { terms }));
   const triangle = rows.length === terms && rows.every((row, j) => Array.isArray(row) && row.length === j + 1);
   const numbers = triangle ? (rows as unknown[][]).flat() : [];
   const sound = numbers.every((one) => typeof one === 'number' && one >= FACTOR.min && one <= FACTOR.max);
   if (from.fine && !(triangle && sound)) {
-    from.report('wrong-relation', 'factor', TRIANGLE, 'something else');
+    from.refuse('factor', TRIANGLE, 'something else');
   }
   return { means, factor: rows as number[][] };
 }
@@ -79,10 +79,10 @@ function readCore(given: unknown): Core {
     ...readRange(term),
   }));
   if (reader.fine && (terms.length === 0 || new Set(terms.map(({ field }) => field)).size < terms.length)) {
-    reader.report('wrong-relation', 'terms', TERM_PER_FIELD, 'none, or a field twice');
+    reader.refuse('terms', TERM_PER_FIELD, 'none, or a field twice');
   }
   if (reader.fine && people < terms.length + 2) {
-    reader.report('wrong-relation', 'people', need(PEOPLE_FOR_TERMS, { least: terms.length + 2 }), `${people}`);
+    reader.refuse('people', need(PEOPLE_FOR_TERMS, { least: terms.length + 2 }), `${people}`);
   }
   const leverage = readLeverage(reader.child('leverage'), terms.length);
   const ranges: Partial<Record<TermField, Range>> = {};

@@ -76,7 +76,7 @@ export function rowReaders(reader: Reader): readonly Reader[] {
 
 /** Refuses the input for what its rows show together. */
 export function refuse(reader: Reader, name: string, expected: Asked, received: string): never {
-  reader.report('wrong-relation', name, expected, received);
+  reader.refuse(name, expected, received);
   return reader.done() as never;
 }
 

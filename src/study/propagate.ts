@@ -178,7 +178,7 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
   const readings: Drawn[] = [];
   const expected = need(UNCERTAIN_READINGS, { most: MOST_INPUTS });
   for (const [name, part] of reader.named('inputs', expected, MOST_INPUTS)) {
-    if (name === OWN) part.report('wrong-relation', OWN, OTHER_NAME, describe(OWN));
+    if (name === OWN) part.refuse(OWN, OTHER_NAME, describe(OWN));
     names.push(name);
     readings.push(readUncertain(part));
   }
@@ -188,7 +188,7 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
   const keepDraws = readFlag(reader, 'keepDraws');
   const correlations = readCorrelations(reader, names);
   const together = correlations && correlatedDeviates(correlations);
-  if (correlations && !together) reader.report('wrong-relation', 'correlations', POSSIBLE_TOGETHER, 'others');
+  if (correlations && !together) reader.refuse('correlations', POSSIBLE_TOGETHER, 'others');
   reader.done();
 
   const run = (numbers: readonly number[]): Outcome | undefined => {
@@ -261,8 +261,8 @@ function readCorrelations(reader: Reader, names: readonly string[]): number[][] 
     const pair = one.values('between', TWO_NAMES).map((name) => names.indexOf(name as string));
     const [i, j] = pair;
     if (pair.length !== 2 || i === undefined || j === undefined || i < 0 || j < 0 || i === j) {
-      one.report('wrong-relation', 'between', TWO_NAMES, String(pair.length));
-    } else if (matrix[i]![j] !== 0) one.report('wrong-relation', 'between', EACH_PAIR_ONCE, 'a pair twice');
+      one.refuse('between', TWO_NAMES, String(pair.length));
+    } else if (matrix[i]![j] !== 0) one.refuse('between', EACH_PAIR_ONCE, 'a pair twice');
     else matrix[i]![j] = matrix[j]![i] = value;
   }
   return matrix;

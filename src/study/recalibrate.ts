@@ -176,20 +176,20 @@ export const recalibrateOcclusionEquation = withInput(function recalibrateOcclus
   const readers = rowReaders(reader);
   const rows = readers.map((row) => readRow(row, limb, needed));
   if (reader.fine && base.needs.includes('paddingCoefficient')) {
-    reader.report('wrong-relation', 'equation', NO_PADDING, `'${baseId}'`);
+    reader.refuse('equation', NO_PADDING, `'${baseId}'`);
   }
   if (reader.fine && rows.length < LEAST_ROWS) {
-    reader.report('wrong-relation', 'rows', need(AT_LEAST, { least: LEAST_ROWS }), `${rows.length}`);
+    reader.refuse('rows', need(AT_LEAST, { least: LEAST_ROWS }), `${rows.length}`);
   }
   const people = rows.map(
     ({ readings }) => ({ cuffWidthCm: width!, ...readings, limb, posture }) as Required<OcclusionReadings>,
   );
   people.forEach((readings, index) => {
     if (width !== undefined && rows[index]!.readings.cuffWidthCm !== undefined) {
-      readers[index]!.report('wrong-relation', 'cuffWidthCm', ONE_WIDTH, 'a value');
+      readers[index]!.refuse('cuffWidthCm', ONE_WIDTH, 'a value');
     }
     const field = reader.fine ? inapplicableField(base, readings) : undefined;
-    if (field) readers[index]!.report('wrong-relation', field, requirement(base, field), String(readings[field]));
+    if (field) readers[index]!.refuse(field, requirement(base, field), String(readings[field]));
   });
   reader.done();
 

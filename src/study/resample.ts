@@ -38,8 +38,7 @@ function groupsOf(rows: number, person: unknown, issues: InputIssue[]): readonly
 
 /** Refuses groups that are too few to be drawn or parted. */
 function refuseFew(reader: Reader, { length }: readonly unknown[]): void {
-  if (reader.fine && length < LEAST)
-    reader.report('wrong-relation', 'person', need(LEAST_PEOPLE_OF, { least: LEAST }), `${length}`);
+  if (reader.fine && length < LEAST) reader.refuse('person', need(LEAST_PEOPLE_OF, { least: LEAST }), `${length}`);
 }
 
 /** Your rows as they are, whatever is in them. */

@@ -110,7 +110,7 @@ export function readUncertain(part: Reader): Drawn {
   if (distribution === 'sample') {
     const values = Float64Array.from(part.optionalNumbers('values', VALUE) ?? []).sort();
     if (part.fine && values.length < LEAST_SAMPLE) {
-      part.report('wrong-relation', 'values', need(LEAST_NUMBERS, { least: LEAST_SAMPLE }), `${values.length}`);
+      part.refuse('values', need(LEAST_NUMBERS, { least: LEAST_SAMPLE }), `${values.length}`);
     }
     const middle = mean(values);
     return {
@@ -122,7 +122,7 @@ export function readUncertain(part: Reader): Drawn {
   }
   const low = part.number('low', VALUE);
   const high = part.number('high', VALUE);
-  if (part.fine && high < low) part.report('wrong-relation', 'high', need(AT_LEAST, { least: low }), `${high}`);
+  if (part.fine && high < low) part.refuse('high', need(AT_LEAST, { least: low }), `${high}`);
   const width = high - low;
   if (distribution === 'uniform') {
     return {
@@ -134,7 +134,7 @@ export function readUncertain(part: Reader): Drawn {
   }
   const mode = part.number('mode', VALUE);
   if (part.fine && !(mode >= low && mode <= high)) {
-    part.report('wrong-relation', 'mode', need(BETWEEN, { low, high }), `${mode}`);
+    part.refuse('mode', need(BETWEEN, { low, high }), `${mode}`);
   }
   const rise = mode - low;
   return {
