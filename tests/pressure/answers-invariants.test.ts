@@ -12,6 +12,7 @@ import {
   withinFittedRange,
 } from '../../src/index.js';
 import { bloodPressureCautions, checkBloodPressure } from '../../src/pressure/blood-pressure.js';
+import { outsideFields } from '../../src/pressure/uncertainty.js';
 import { ARM, LEG } from '../support/inputs.js';
 import {
   codesOf,
@@ -135,6 +136,11 @@ describe('an estimate', () => {
     ];
     expect(aged(17)).toEqual([outside(17)]);
     expect(aged(36)).toEqual([outside(36)]);
+    // The age of its sample is not held against a person whose age is not given, where the formula needs none.
+    const [equation] = equations.occlusionPressure;
+    const ageless = { ...equation, needs: [], fitted: { ageYears: { low: 18, high: 35 } } } as never;
+    expect(outsideFields(ageless, LEG as never)).toEqual([]);
+    expect(outsideFields(ageless, { ...LEG, ageYears: 36 } as never)).toEqual(['ageYears']);
 
     const narrow = (readings: object) => withCode(message(estimate(readings).cautions), 'narrow-cuff-on-thigh');
     expect(narrow({ cuffWidthCm: 7.9 })).toEqual([
