@@ -33,12 +33,17 @@ export interface Given {
 }
 
 /**
- * Errors by misjudged repetitions are the difference of an equation’s answers a repetition to either side, and so may be
- * most of the error of a maximum and of the loads that come from it; a spread is that of the highest answer and the
- * lowest. The chance of full occlusion is the tail of a normal distribution.
+ * Errors by misjudged repetitions are the difference of an equation’s answers a repetition to either side; a spread is
+ * that of the highest answer and the lowest. The chance of full occlusion is the tail of a normal distribution.
  */
 export type DifferenceName = 'reserve' | 'spreadPercent' | 'occlusionChancePercent';
-const NUMBER = /(?:"(standardDeviation|spreadPercent|occlusionChancePercent)":)?(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?)/g;
+const NUMBER =
+  /(?:"part":"(reserve)","standardDeviation":|"(spreadPercent|occlusionChancePercent)":)?(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?)/g;
+/** An issue about such a field, which says what it has to be and what it is. */
+const ABOUT = /"path":\[[^\]]*"(spreadPercent|occlusionChancePercent)"\](?:(?!"path":)[^])*/g;
+/** Each number of it, with the name of the field before it. */
+const named = (issue: string, field: string): string =>
+  issue.replace(NUMBER, (...[, , , number]: string[]) => `"${field}":${number}`);
 
 // Powers, exponentials and logarithms are not rounded alike by every engine; roots are, and whole powers, which are multiplied.
 const INEXACT = /\^ (?!\d+(?![\d.]))|\*\*|\b(exp|expm1|log|log10|log2|log1p|ln|pow|cbrt|sinh|cosh|tanh)\b/;
@@ -73,13 +78,17 @@ class Recorder {
   add(text: string, answered: boolean, inexact: boolean): void {
     this.calls += 1;
     if (answered) this.answers += 1;
-    const ofDeviation = text.includes('"part":"reserve"') ? 'reserve' : undefined;
     const shown = inexact
-      ? text.replace(NUMBER, (_, field?: Exclude<DifferenceName, 'reserve'> | 'standardDeviation', number?: string) => {
-          const name = field === 'standardDeviation' ? ofDeviation : field;
-          (name ? this.differences[name] : this.numbers).push(Number(number));
-          return `${name ?? ''}#`;
-        })
+      ? text
+          .replace(ABOUT, named)
+          .replace(
+            NUMBER,
+            (_, reserve?: 'reserve', other?: 'spreadPercent' | 'occlusionChancePercent', number?: string) => {
+              const name = reserve ?? other;
+              (name ? this.differences[name] : this.numbers).push(Number(number));
+              return `${name ?? ''}#`;
+            },
+          )
       : text;
     this.exact.add(`${shown}\n`);
   }
