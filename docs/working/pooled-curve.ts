@@ -671,4 +671,4 @@ export function report() {
   });
 }
 
-if (process.argv[1]?.endsWith('pooled-curve.ts')) console.log(JSON.stringify(report(), null, 2));
+if (globalThis.process?.argv[1]?.endsWith('pooled-curve.ts')) console.log(JSON.stringify(report(), null, 2));

@@ -142,7 +142,7 @@ const browser =
         ),
       ),
       'decimal.js': '/node_modules/decimal.js/decimal.mjs',
-      zod: '/node_modules/zod/index.js',
+      'zod/mini': '/node_modules/zod/mini/index.js',
     };
     const page = `<!doctype html><meta charset="utf-8"><link rel="icon" href="data:,">
       <script type="importmap" nonce="${nonce}">${JSON.stringify({ imports })}</script>
