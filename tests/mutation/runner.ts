@@ -19,7 +19,7 @@ interface Mutants {
 const log = process.env['MUTATION_LOG']!;
 /** How much processor time of tests a mutant is given in one file before it counts as alive: a lower score, never a higher one. */
 const PATIENCE_MS = Number(process.env['MUTATION_PATIENCE_MS'] ?? 300);
-const translate = (...words: string[]) => appendFileSync(log, `${words.join('\t')}\n`);
+const write = (...words: string[]) => appendFileSync(log, `${words.join('\t')}\n`);
 
 /**
  * Runs each test twice as it is, to see which mutants it meets, and then once with each of those that still lives. A
@@ -59,19 +59,19 @@ export default class extends TestRunner {
     const loading = await this.meets(test, run, id);
     if (loading.met.length === 0) return;
     const { met, took } = await this.meets(test, run, id);
-    translate('loaded', ...loading.met.map(([mutant]) => mutant));
+    write('loaded', ...loading.met.map(([mutant]) => mutant));
 
     const lines = readFileSync(log, 'utf8').split('\n');
     if (lines.includes(`done\t${id}`)) return;
     const gone = new Set(lines.filter((line) => /^(killed|endless)\t/.test(line)).map((line) => line.split('\t')[1]!));
-    translate('met', ...met.map(([mutant]) => mutant));
-    if (took > PATIENCE_MS) translate('slow', id, String(Math.round(took)));
+    write('met', ...met.map(([mutant]) => mutant));
+    if (took > PATIENCE_MS) write('slow', id, String(Math.round(took)));
     else
       for (const [mutant, hits] of met) {
         const spent = (this.spent.get(mutant) ?? 0) + took;
         if (gone.has(mutant) || this.spoilt || spent > PATIENCE_MS) continue;
         this.spent.set(mutant, spent);
-        translate('try', mutant, id);
+        write('try', mutant, id);
         Object.assign(mutants, { activeMutant: mutant, hitCount: 0, hitLimit: hits * 100 + 1000 });
         let failed = false;
         try {
@@ -83,13 +83,13 @@ export default class extends TestRunner {
         if (!failed) continue;
         try {
           await run();
-          translate('killed', mutant, id);
+          write('killed', mutant, id);
         } catch {
           this.spoilt = true;
-          translate('spoilt', mutant, id);
+          write('spoilt', mutant, id);
         }
       }
-    translate('done', id);
+    write('done', id);
   }
 
   /** Runs a test without any mutant: how often it meets each, and the processor time it takes [ms]. */
@@ -100,7 +100,10 @@ export default class extends TestRunner {
     try {
       await run();
     } catch (error) {
-      translate('broken', id);
+      // What a mutant left behind in this process, such as a note that is kept, is no fault of the test.
+      const left = this.spent.size > 0;
+      if (left) this.spoilt = true;
+      write(left ? 'spoilt' : 'broken', id);
       throw error;
     } finally {
       mutants.currentTestId = undefined;
@@ -114,6 +117,6 @@ export default class extends TestRunner {
   override onAfterRunFiles(files?: File[]): void {
     (super.onAfterRunFiles as (files?: File[]) => void)(files);
     const loaded = Object.keys(this.mutants.mutantCoverage.static);
-    translate('loaded', ...loaded);
+    write('loaded', ...loaded);
   }
 }
