@@ -97,6 +97,7 @@ const NOT_EXPORTED: Readonly<Record<string, readonly string[]>> = {
   'text/page-words.ts': ['pageWords'],
   'text/texts.ts': ['RequirementCode', 'MeasureOf'],
   'text/words.ts': ['receivedWords', 'choiceWords', 'explainWords', 'fieldWords', 'labelWords'],
+  'evidence/guards.ts': ['GuardCode'],
 };
 
 const app = await Application.bootstrap({
