@@ -7,7 +7,7 @@ import { isPart, type Part } from './part.js';
 import { MOST_SHOWN, suggest } from './suggest.js';
 
 /** What a number must be, in words. */
-export const expectedNumber = ({ min, max, unit, whole }: Quantity): string =>
+const expectedNumber = ({ min, max, unit, whole }: Quantity): string =>
   `${whole ? 'a whole number' : 'a number'} from ${min} to ${formatUnit(max, unit)}`;
 
 const within = ({ min, max }: Quantity, value: number): boolean => value >= min && value <= max;

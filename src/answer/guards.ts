@@ -5,7 +5,7 @@ import type { Catalogue, MessageValues } from './messages.js';
 import type { Path } from './issues.js';
 
 /** What the limits of pressures say, by the code of the step that was passed. */
-export const pressureGuardMessages = {
+const pressureGuardMessages = {
   'cuff-pressure-high':
     'A cuff pressure of {value} mmHg is above {limit} mmHg. Check the occlusion pressure, the cuff width and the fit. A wider cuff needs less pressure.',
   'cuff-pressure-stop':

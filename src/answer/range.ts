@@ -1,4 +1,4 @@
-import { attempt, describe, InputError, issue, moved, type InputIssue } from './issues.js';
+import { attempt, describe, gather, InputError, issue, type InputIssue } from './issues.js';
 import { A_RANGE, AT_LEAST, NAMED_FIELDS, need } from './needs.js';
 import { isPart } from './part.js';
 import { plainInput } from './plain-input.js';
@@ -37,12 +37,13 @@ export function answersAtEnds<A>(fn: (input: never) => A, input: unknown, field:
   const issues: InputIssue[] = Object.keys(range)
     .filter((name) => !(ENDS as readonly string[]).includes(name))
     .map((name) => fieldIssue([field], ENDS, name));
-  const [from, to] = ENDS.map((end) => {
-    const result = attempt(fn as (input: unknown) => A, { ...given, [field]: range[end] });
-    if (result.ok) return result.value;
-    issues.push(...result.issues.map((one) => moved(one, (path) => (path[0] === field ? [field, end] : path))));
-    return undefined;
-  });
+  const [from, to] = ENDS.map((end) =>
+    gather(
+      issues,
+      () => (fn as (input: unknown) => A)({ ...given, [field]: range[end] }),
+      (path) => (path[0] === field ? [field, end] : path),
+    ),
+  );
   const [low, high] = [range['from'], range['to']];
   if (typeof low === 'number' && typeof high === 'number' && high < low) {
     issues.push(issue('wrong-relation', [field, 'to'], need(AT_LEAST, { least: low }), describe(high)));

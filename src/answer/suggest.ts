@@ -44,7 +44,7 @@ const letters = (text: string): string =>
     .replace(/[^a-z0-9]/g, '');
 
 /** Letters to put in, take out, change or swap with the next one to make one word of another (Damerau–Levenshtein). */
-export function editDistance(from: string, to: string): number {
+function editDistance(from: string, to: string): number {
   let [before, row]: number[][] = [[], Array.from({ length: to.length + 1 }, (_, at) => at)];
   for (let i = 1; i <= from.length; i += 1) {
     const next = [i];

@@ -8,7 +8,7 @@ import { isEstimated, measuredDay } from './measured-limb.js';
 import { isSameLimb } from './limb-and-side.js';
 import type { MeasureAgain } from './proposal.js';
 import type { ExpandedRecord, ExpandedRecordItem } from './record.js';
-import { messageKey } from './severity.js';
+import { uniqueMessages } from './severity.js';
 import type { ExpandedPlan, ExpandedPlanItem } from './types.js';
 
 /** Days after which strength is tested again, in the trial whose schedule is taken. */
@@ -73,5 +73,5 @@ export function measureAgain(
   if (plan.items.some(({ oneRepMax }) => oneRepMax)) {
     add('one-repetition-maximum', due, message, 'published', 'retest-schedule');
   }
-  return [...new Map(found.map((again) => [messageKey(again), again])).values()];
+  return uniqueMessages(found);
 }

@@ -159,7 +159,7 @@ export const painRules: readonly PainRule[] = frozen([...chosen, ...always]);
 export const PAIN_RULE_IDS: readonly PainRuleId[] = chosen.map(({ id }) => id);
 
 /** What pain leads to, mildest first. */
-export const PAIN_VERDICTS = ['go-on', 'hold', 'back-off', 'stop'] as const;
+const PAIN_VERDICTS = ['go-on', 'hold', 'back-off', 'stop'] as const;
 export type PainVerdict = (typeof PAIN_VERDICTS)[number];
 
 /** One report by one rule: what follows, and the pain that decided. */

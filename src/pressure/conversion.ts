@@ -11,7 +11,7 @@ import { CONVERSION_ABOVE_DIASTOLIC, CONVERSION_SPAN } from './needs.js';
  * conversion from 12 to 5 cm on the thigh, which its own publication finds not valid, spans 189 to 470 mmHg about a
  * mean of 336.8: 2.5.
  */
-export const MOST_SPAN = 2.5;
+const MOST_SPAN = 2.5;
 
 /** A pressure converted to another cuff or posture, and what its error is made of. */
 export interface Conversion {

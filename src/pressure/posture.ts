@@ -38,7 +38,7 @@ export const POSTURE_DEVIATION = { wide: 0.1, standing: 0.18, narrow: 0.25 } as 
 const [NARROW_CM, WIDE_CM] = [5, 11];
 
 /** Standard deviation of ln of the ratio of the pressures above diastolic in two postures. */
-export function postureDeviation(from: Posture, to: Posture, cuffWidthCm: number): number {
+function postureDeviation(from: Posture, to: Posture, cuffWidthCm: number): number {
   if (from === to) return 0;
   const { wide, standing, narrow } = POSTURE_DEVIATION;
   const least = from === 'standing' || to === 'standing' ? standing : wide;

@@ -20,7 +20,7 @@ export const NARROW_CM = 8;
 /** A cuff counts as the width an equation was fitted with when it is within this of it [cm]. */
 export const WIDTH_TOLERANCE_CM = 0.5;
 
-export const cuffClass = (limb: Limb, cuffWidthCm: number): CuffClass =>
+const cuffClass = (limb: Limb, cuffWidthCm: number): CuffClass =>
   limb === 'arm' ? 'arm' : cuffWidthCm < NARROW_CM ? 'thigh-narrow' : 'thigh-wide';
 
 /**

@@ -232,7 +232,7 @@ export function formulaOf({ intercept, terms, base }: Pick<Core, 'intercept' | '
 /** How other answers name what made them. */
 const RESERVED = ['calibrated', 'posture-shift', 'bladder-bias', 'width-correction', 'fixed'];
 
-export const isFittedId = (id: string): boolean =>
+const isFittedId = (id: string): boolean =>
   /^[a-z][a-z0-9-]{0,59}$/.test(id) &&
   !id.startsWith('measured-') &&
   !RESERVED.includes(id) &&

@@ -47,11 +47,7 @@ export function exercisesOf({ request, items, session }: ExpandedPlan): ListedEx
 }
 
 /** `49.9 % of LOP (95 % interval 32.7–106.1 %)` */
-export function reachedWords(
-  translate: Translator,
-  reached: Reached,
-  of: 'page.of-occlusion' | 'page.of-maximum',
-): string {
+function reachedWords(translate: Translator, reached: Reached, of: 'page.of-occlusion' | 'page.of-maximum'): string {
   const [lower, upper] = [reached.lower?.toFixed(1), reached.upper?.toFixed(1)];
   const range =
     lower === undefined
@@ -151,11 +147,7 @@ export function loadWords(
 }
 
 /** `cuff 10 cm wide`, where the width is known. */
-export function widthWords(
-  translate: Translator,
-  { request }: ExpandedPlan,
-  item: ExpandedPlanItem,
-): string | undefined {
+function widthWords(translate: Translator, { request }: ExpandedPlan, item: ExpandedPlanItem): string | undefined {
   const width = request.limbs.find((limb) => isSameLimb(limb, item))?.cuffWidthCm;
   return width === undefined ? undefined : translate('page.cuff-width', { width: amountToSet(translate, width, 'cm') });
 }

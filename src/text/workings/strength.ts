@@ -17,7 +17,7 @@ export const conversion = (from: LoadUnit, to: LoadUnit): string =>
   from === to ? '' : to === 'kg' ? ` * ${POUND}` : ` / ${POUND}`;
 
 /** The formula of an equation for a load in `unit`: a regression converts the load to its own unit, and the answer back. */
-export function formulaIn({ unit: own, formula }: OneRepMaxEquation, unit: LoadUnit): string {
+function formulaIn({ unit: own, formula }: OneRepMaxEquation, unit: LoadUnit): string {
   if (own === undefined || own === unit) return formula;
   return `(${formula.replace(/\bw\b/g, `(w${conversion(unit, own)})`)})${conversion(own, unit)}`;
 }
