@@ -158,7 +158,7 @@ export class InputError extends Error {
     this.issues = listed;
     this.more = left;
     if (captureStackTrace)
-      Object.defineProperty(this, 'stack', { get: stackOf(message, InputError), configurable: true });
+      Object.defineProperty(this, 'stack', { get: stackOf(message, new.target), configurable: true });
   }
 }
 

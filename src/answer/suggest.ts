@@ -75,10 +75,11 @@ function distance(given: string, option: string): number | undefined {
   const least = Math.min(edits(name), edits(letters(option.replace(/(Cm|MmHg|Kg|S)$/, ''))));
   if (least <= most) return least;
   const begins = asked.length > 2 && (name.startsWith(asked) || asked.startsWith(name.slice(0, 5)));
-  return begins ? MOST_LETTERS + Math.abs(asked.length - name.length) : undefined;
+  const ends = asked.length > 4 && name.endsWith(asked);
+  return begins || ends ? MOST_LETTERS + Math.abs(asked.length - name.length) : undefined;
 }
 
-/** The options that a name was likely meant for, the likeliest first: by case, trade name, letters and beginning. */
+/** The options that a name was likely meant for, the likeliest first: by case, trade name, letters, beginning and end. */
 export function suggest(given: unknown, options: readonly string[]): string[] {
   if (typeof given !== 'string') return [];
   return options
