@@ -15,11 +15,11 @@ import { comparedHeld, type Held } from './held.js';
 import { assessPain, painIsOf, painSentence, type PainReport, type PainRuleId } from './pain.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import type { ProgressionRule } from './progression-rules.js';
-import type { SetGoal } from './proposal.js';
+import type { ProgressionAction, SetGoal } from './proposal.js';
 import type { ExpandedRecord, ExpandedRecordItem } from './record.js';
 import { heaviestLoad, loadsOfSets, setCounts } from './set-counts.js';
 import { symptomOf } from './symptoms.js';
-import type { PlanExercise, ExpandedPlanItem, ProgressionAction } from './types.js';
+import type { PlanExercise, ExpandedPlanItem } from './types.js';
 
 /** What is to be done next with one item of the plan. */
 export interface Draft {

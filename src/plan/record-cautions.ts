@@ -9,7 +9,6 @@ import { loadUnitOf } from '../quantity/quantities.js';
 import { isOfLimb } from '../session/exposure.js';
 import { reperfusionCautions } from '../session/limbs.js';
 import { codedCaution } from './coded.js';
-import { documentCaution } from './document-messages.js';
 import { comparedHeld, type Held } from './held.js';
 import { isSameLimb, limbsIn } from './limb-and-side.js';
 import { CAUTIOUS_PAIN_RULE, assessPain, painSentence } from './pain.js';
@@ -57,7 +56,7 @@ export function doneCautions(item: ExpandedRecordItem, index: number): Caution[]
     const values = { ...who, lifted, planned, unit: loadUnitOf(load.unit) };
     if (lifted > planned) found.push(codedCaution('caution', 'lifted-above-plan', values, at('load')));
   }
-  if (done.stoppedEarly) found.push(documentCaution('note', 'stopped-early', who, at('stoppedEarly')));
+  if (done.stoppedEarly) found.push(codedCaution('note', 'stopped-early', who, at('stoppedEarly')));
   // The caution for a cuff above the occlusion pressure comes above, with its limb; restriction belongs to the limb.
   const above = ['pressure-above-occlusion', ...(compared?.as === 'above-tried' ? ['cuff-pressure-stop'] : [])];
   return [...found, ...totals.cautions.filter((caution) => !above.includes(caution.code) && !isOfLimb(caution))];

@@ -8,7 +8,7 @@ import { loadUnitOf } from '../quantity/quantities.js';
 import { LEFT_OUT_WITHOUT } from '../session/needs.js';
 import { orDuration } from '../session/read-session.js';
 import { textByCode } from './catalogue.js';
-import { documentCaution } from './document-messages.js';
+import { codedCaution } from './coded.js';
 import { compact } from './expanded.js';
 import { isSameLimb, placesOf, placeText } from './limb-and-side.js';
 import { measuredDay } from './measured-limb.js';
@@ -214,7 +214,7 @@ export const recordSession = withInput(function recordSession(request: RecordReq
   const keys = placesOf(plan.items);
   const left = plan.items
     .filter((_, index) => !recorded.includes(keys[index]!))
-    .map(({ exercise, limb, side }) => documentCaution('note', 'item-not-recorded', { exercise, limb, side }));
+    .map(({ exercise, limb, side }) => codedCaution('note', 'item-not-recorded', { exercise, limb, side }));
   const { label, posture } = plan.request;
   const cautions = [...plan.cautions, ...left];
   const expanded = recordFrom({ ...done, label, posture, items, stops: plan.stops, cautions });

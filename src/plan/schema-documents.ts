@@ -9,6 +9,7 @@ import { guidelineNames, measures, type Measure } from './measures.js';
 import { VERSION } from './needs.js';
 import { PAIN_RULE_IDS, PAIN_SITES } from './pain.js';
 import { progressionRules } from './progression-rules.js';
+import { MEASURED_AGAIN, PROGRESSION_ACTIONS } from './proposal.js';
 import {
   answerOf,
   answersOnce,
@@ -60,9 +61,8 @@ import {
   setLength,
   stops,
 } from './schema-requests.js';
-import { SCREENING_OUTCOMES } from './screening-items.js';
-import { GOAL_MEASURES } from './stage-goals.js';
-import { MEASURED_AGAIN, PROGRESSION_ACTIONS } from './types.js';
+import { FINDING_OUTCOMES, SCREENING_OUTCOMES } from './screening-items.js';
+import { GOAL_MEASURES, GOAL_OUTCOMES } from './stage-goals.js';
 
 /** What every document says of itself. */
 const head = <D extends string, V extends 1 | 2>(document: D, version: V) => ({
@@ -189,7 +189,7 @@ export const recordDocument = once(() =>
 const concluded = once(() => ({
   outcome: z.enum(SCREENING_OUTCOMES),
   complete: z.boolean(),
-  findings: z.array(open({ ...cautionFields(), outcome: z.enum(['refer', 'caution']), evidence: grade() })),
+  findings: z.array(open({ ...cautionFields(), outcome: z.enum(FINDING_OUTCOMES), evidence: grade() })),
   unanswered: z.array(open({ code: z.string(), question: z.string() })),
   disclaimers: disclaimers(),
 }));
@@ -356,7 +356,7 @@ export const weekComparisonDocument = once(() =>
     goals: z.array(
       open({
         name: text(120),
-        outcome: z.enum(['met', 'not-met', 'not-measured']),
+        outcome: z.enum(GOAL_OUTCOMES),
         ...some({
           measure: z.enum(GOAL_MEASURES),
           ...place(),

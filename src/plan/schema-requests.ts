@@ -17,6 +17,7 @@ import { TEMPO_PHASES } from '../session/needs.js';
 import { EXERCISE_SIDES, RESTRICTIONS } from '../session/prescription.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
 import { LIFTS, TRAINING } from '../strength/lifts.js';
+import { ROUNDINGS } from '../strength/plates.js';
 import { MAXIMUM_OF } from '../strength/training-load.js';
 import { PAIN_MOMENTS, PAIN_SITES } from './pain.js';
 import type { DayCheck, Screening } from './questions.js';
@@ -38,7 +39,7 @@ import {
   typed,
   wording,
 } from './schema-parts.js';
-import { dayItems, SCREENING_OUTCOMES, screeningItems, type AskedItem } from './screening-items.js';
+import { dayItems, REPLIES, SCREENING_OUTCOMES, screeningItems, type AskedItem } from './screening-items.js';
 import { DECIDER_ROLES } from './stops.js';
 import { SYMPTOM_CODES } from './symptoms.js';
 import type { PlanExercise } from './types.js';
@@ -72,7 +73,7 @@ export const stops = once(() => list(stop(), 1000, 0));
 
 // Screening and the check of the day.
 
-const reply = named('reply', () => z.enum(['yes', 'no', 'unknown']));
+const reply = named('reply', () => z.enum(REPLIES));
 const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
   strict(some(Object.fromEntries(items.map(({ code }) => [code, reply()])) as Record<C, ReturnType<typeof reply>>));
 
@@ -187,7 +188,7 @@ export const exerciseFields = once(() =>
       available: list(quantity('load'), 1000),
       ...numbers('bar', 'collars'),
       plates: list(strict({ mass: quantity('mass'), ...some(numbers('count')) }), 50),
-      rounding: z.enum(['nearest', 'down']),
+      rounding: z.enum(ROUNDINGS),
       maximumOf: z.enum(MAXIMUM_OF),
       intensityPercent: quantity('intensityPercent'),
       scheme: text(1000),

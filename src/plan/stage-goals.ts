@@ -44,10 +44,13 @@ export interface StageGoal {
   readonly atMost?: number | undefined;
 }
 
+/** Whether a goal is met. */
+export const GOAL_OUTCOMES = ['met', 'not-met', 'not-measured'] as const;
+
 /** A criterion with what was found. It does not mean that you may move on. */
 export interface StageGoalResult extends Exact<StageGoal> {
   /** Whether `found` lies within `atLeast` and `atMost`; `not-measured` where nothing was found. */
-  readonly outcome: 'met' | 'not-met' | 'not-measured';
+  readonly outcome: (typeof GOAL_OUTCOMES)[number];
 }
 
 const GOAL: Quantity = { name: 'goal', unit: '1', min: 0, max: 1_000_000, slips: [] };

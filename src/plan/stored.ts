@@ -7,7 +7,7 @@ import { version } from '../study/version.js';
 import { checkConsistency, finder, isNear, type Found } from './consistency.js';
 import { uniqueCautions } from './severity.js';
 import { expansionOf } from './expanded.js';
-import { documentCaution } from './document-messages.js';
+import { codedCaution } from './coded.js';
 import { fieldsOf, parseDocument, type Shaped } from './parse.js';
 import { derivedStops, stopsMissing, type Stop } from './stops.js';
 import { need, type Needed, LEFT_OUT } from '../answer/needs.js';
@@ -136,7 +136,7 @@ function verify<T extends Verified, E extends Verified>(document: T, kind: Store
     const isWhole = (made.expanded as object) === made.document;
     return { document, expanded: isWhole ? (document as unknown as E) : { ...made.expanded, libraryVersion } };
   }
-  return kind.otherwise(document, made, documentCaution('caution', 'document-unverified', { version: libraryVersion }));
+  return kind.otherwise(document, made, codedCaution('caution', 'document-unverified', { version: libraryVersion }));
 }
 
 /** Whether it says at once that it is none of the kinds: then nothing else in it is walked, however much there is. */

@@ -3,7 +3,6 @@ import { guardCautions } from '../answer/guards.js';
 import { decimal } from '../quantity/decimal.js';
 import { inKilograms } from '../session/working.js';
 import { codedCaution } from './coded.js';
-import { documentCaution } from './document-messages.js';
 import { isSameLimb, keyOf } from './limb-and-side.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import { uniqueCautions } from './severity.js';
@@ -42,7 +41,7 @@ function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
     const { value: largest } = limits.largestPressureStep;
     if (tighter > largest) found.push(codedCaution('caution', 'pressure-jump', { ...who, points: tighter, largest }));
     // The gauge rounds pressures down: less than one point is no rise.
-    if (heavier > 0 && tighter >= 1) found.push(documentCaution('caution', 'both-raised', who));
+    if (heavier > 0 && tighter >= 1) found.push(codedCaution('caution', 'both-raised', who));
     return found;
   });
 }
