@@ -3,7 +3,8 @@
  *
  * @module cuffwork/plan
  */
-export { audiences, type Audience } from './audience.js';
+export { audiences } from './audience.js';
+export type { Audience } from '../answer/audiences.js';
 export { guidelines, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
 export { measures, type Measure } from './measures.js';
 export {
