@@ -93,7 +93,7 @@ export type SessionAssumption =
   | 'one-limb-taken'
   | 'standard-deviation-sample'
   | 'standard-deviation-population'
-  | 'standard-deviation-not-told'
+  | 'standard-deviation-not-reported'
   | 'sides-independent';
 
 /** What the plan layer assumes. */

@@ -150,7 +150,7 @@ function readOptions(options: unknown): ReadOptions {
     reader.report('wrong-type', 'message', MESSAGE_MAKER, describe(message));
   const known = Object.keys(FORM_UNITS);
   const byField = isPart(units) ? units : {};
-  if (units !== undefined && !isPart(units)) reader.among('units', UNIT_SYSTEMS, units);
+  if (units !== undefined && !isPart(units)) reader.acceptChoice('units', UNIT_SYSTEMS, units);
   for (const [name, unit] of Object.entries(byField)) {
     const form = known.includes(unit as string) ? FORM_UNITS[unit as FormUnit] : undefined;
     const quantity = quantityName(name);

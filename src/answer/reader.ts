@@ -99,9 +99,9 @@ export class Reader extends PlainReader {
   ): number | Readonly<Record<P, number>> | undefined {
     const value = this.read(name);
     if (value === undefined) return undefined;
-    if (typeof value !== 'object' || value === null) return this.judge(name, quantities[name], value);
+    if (typeof value !== 'object' || value === null) return this.acceptNumber(name, quantities[name], value);
     const reader = this.nested(name, value);
-    const read = parts.map((part) => [part, reader.judge(part, quantities[name], reader.read(part)) ?? NaN]);
+    const read = parts.map((part) => [part, reader.acceptNumber(part, quantities[name], reader.read(part)) ?? NaN]);
     return Object.fromEntries(read) as Record<P, number>;
   }
 

@@ -141,7 +141,7 @@ function readPrescription(reader: Reader): FullPrescription {
   const all = [...warmUp, ...given];
   const times = checkTempo(reader, tempo, all);
   if (!reader.has('restS') && all.slice(0, -1).some((set) => set.restS === undefined)) {
-    reader.judge('restS', quantities.restS, undefined);
+    reader.acceptNumber('restS', quantities.restS, undefined);
   }
   together(reader, 'limb', 'side');
   together(reader, 'bodyMassKg', 'bodyMassPercent');
@@ -277,7 +277,7 @@ export function readSession(reader: Reader): FullSession {
     return { ...readPrescription(part), ...(name !== undefined && { name }) };
   });
   if (!reader.has('reperfusionS') && own.slice(0, -1).includes(undefined)) {
-    reader.judge('reperfusionS', quantities.reperfusionS, undefined);
+    reader.acceptNumber('reperfusionS', quantities.reperfusionS, undefined);
   }
   const cuffed = parts.filter((_, index) => exercises[index]!.restriction !== 'none');
   if (cuffed.some((part) => part.has('limb'))) {

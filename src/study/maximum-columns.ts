@@ -80,9 +80,9 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
   const { value, standardDeviation, flag } = out;
   const apply = inUnit(equation, unit);
   const { fittedRepetitions: fitted, population } = equation;
-  const told = { repetitions: 0, from: 0, to: 0 };
+  const stated = { repetitions: 0, from: 0, to: 0 };
   type Row = Parameters<typeof maximumDeviation>[2];
-  const set: { -readonly [Field in keyof Row]: Row[Field] } = { r: 0, reserve: told, unit, facts: {} };
+  const set: { -readonly [Field in keyof Row]: Row[Field] } = { r: 0, reserve: stated, unit, facts: {} };
   /** Where a row lies outside the sample, as the scalar function says it. */
   const outside = (row: number): boolean => {
     if (fitted && (set.r < fitted.low || set.r > fitted.high)) return true;
@@ -99,8 +99,8 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
   const readRow = (row: number): number => {
     const reserve = at(reserves, row);
     const rating = at(ratings, row);
-    told.repetitions = told.from = told.to = reserve === reserve ? reserve : 0;
-    set.reserve = told;
+    stated.repetitions = stated.from = stated.to = reserve === reserve ? reserve : 0;
+    set.reserve = stated;
     if (rating === rating) {
       if (reserve === reserve) return RELATION;
       const mark = reserveOf(rating);

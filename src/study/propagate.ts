@@ -257,7 +257,7 @@ function readCorrelations(reader: Reader, names: readonly string[]): number[][] 
   if (!list) return undefined;
   const matrix = names.map((_, i) => names.map((__, j): number => (i === j ? 1 : 0)));
   for (const one of list) {
-    const value = one.judge('value', CORRELATION, one.raw('value')) ?? NaN;
+    const value = one.acceptNumber('value', CORRELATION, one.raw('value')) ?? NaN;
     const pair = one.values('between', TWO_NAMES).map((name) => names.indexOf(name as string));
     const [i, j] = pair;
     if (pair.length !== 2 || i === undefined || j === undefined || i < 0 || j < 0 || i === j) {
