@@ -1,6 +1,6 @@
 import type { Answer } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
-import { InputError, issue, within } from '../answer/issues.js';
+import { within, refuse } from '../answer/issues.js';
 import { need, type Asked } from '../answer/needs.js';
 import { isPart } from '../answer/part.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
@@ -105,15 +105,14 @@ export function setLoadsOf(
   const sets = exercise[name];
   if (!sets?.some((set) => set.load !== undefined || set.percentOneRepMax !== undefined)) return undefined;
   return sets.map(({ load: own, percentOneRepMax }, index) => {
-    const refuse = (field: 'load' | 'percentOneRepMax', asked: Asked): never => {
-      throw new InputError([issue('wrong-relation', [name, index, field], asked, 'a value')]);
-    };
+    const refuseField = (field: 'load' | 'percentOneRepMax', asked: Asked): never =>
+      refuse('wrong-relation', [name, index, field], asked, 'a value');
     if (percentOneRepMax === undefined) {
-      if (own !== undefined && !load) refuse('load', LEFT_OUT_WITHOUT_LOAD);
+      if (own !== undefined && !load) refuseField('load', LEFT_OUT_WITHOUT_LOAD);
       return { value: own ?? load!.value, cautions: [] };
     }
-    if (own !== undefined) refuse('percentOneRepMax', LEFT_OUT_SET_LOAD);
-    if (!oneRepMax) refuse('percentOneRepMax', need(LEFT_OUT_WITHOUT, { field: 'oneRepMax' }));
+    if (own !== undefined) refuseField('percentOneRepMax', LEFT_OUT_SET_LOAD);
+    if (!oneRepMax) refuseField('percentOneRepMax', need(LEFT_OUT_WITHOUT, { field: 'oneRepMax' }));
     const asked = defined({ oneRepMax, ...waysOf(exercise), percentOneRepMax }) as TrainingLoadInput;
     return within([name, index], () => trainingLoad(asked));
   });

@@ -1,4 +1,4 @@
-import { InputError, issue } from '../answer/issues.js';
+import { refuse } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
 import { need } from '../answer/needs.js';
@@ -73,5 +73,5 @@ export function findItem<I extends Placed>(document: WithItems<I>, which: ItemPl
   if (found.length === 1) return found[0]!;
   const names = there.slice(0, 20).map(placeText);
   const expected = names.length > 0 ? need(ONE_ITEM, { items: [...new Set(names)] }) : WITH_ITEMS;
-  throw new InputError([issue('wrong-relation', ['which'], expected, String(found.length))]);
+  refuse('wrong-relation', ['which'], expected, String(found.length));
 }

@@ -1,6 +1,6 @@
 import { ownDocument } from '../answer/own.js';
 import type { Answer, Assumption, Caution, Sentence } from '../answer/answer.js';
-import { attempt, describe, InputError, issue } from '../answer/issues.js';
+import { attempt, describe, refuse } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
@@ -130,16 +130,16 @@ function caseOf(plan: ExpandedPlan, name: string, lighterPercent: number): Case 
   const [index, another] = exercises.flatMap((one, at) => (one.name === name ? [at] : []));
   if (index === undefined || another !== undefined) {
     const expected = need(EXERCISE_ONCE, { exercises: [...new Set(exercises.map((one) => describe(one.name)))] });
-    throw new InputError([issue('wrong-relation', ['exercise'], expected, describe(name))]);
+    refuse('wrong-relation', ['exercise'], expected, describe(name));
   }
   const exercise = exercises[index]!;
   const exerciseOf = exerciseFinder(plan);
   const items = plan.items.filter((item) => exerciseOf(item) === exercise);
   const load = items[0]?.load?.value;
-  if (load === undefined) throw new InputError([issue('wrong-relation', ['exercise'], WITH_LOAD, describe(name))]);
+  if (load === undefined) refuse('wrong-relation', ['exercise'], WITH_LOAD, describe(name));
   const lighter = heaviestUpTo(product(load, 1 - lighterPercent / 100), exercise);
   if (lighter === undefined) {
-    throw new InputError([issue('out-of-range', ['lighterPercent'], LESS_LIGHT, String(lighterPercent))]);
+    refuse('out-of-range', ['lighterPercent'], LESS_LIGHT, String(lighterPercent));
   }
   const loads = loadsOfSets(items[0]!.sets, load);
   const counts = setsOf(exercise).map(({ repetitions, durationS }) =>

@@ -1,5 +1,5 @@
 import type { Caution, Severity } from '../answer/answer.js';
-import { InputError, issue, type Path } from '../answer/issues.js';
+import { refuse, type Path } from '../answer/issues.js';
 import { GIVEN_WITH, need } from '../answer/needs.js';
 import { passedStep } from '../evidence/guards.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
@@ -101,7 +101,7 @@ export function readingCautions({
 }: Pick<RecordRequest, 'systolicMmHg' | 'diastolicMmHg'>): Caution[] {
   if (systolicMmHg === undefined && diastolicMmHg === undefined) return [];
   const alone = (missing: string, field: string): never => {
-    throw new InputError([issue('missing', [missing], need(GIVEN_WITH, { field }), 'undefined')]);
+    refuse('missing', [missing], need(GIVEN_WITH, { field }), 'undefined');
   };
   if (systolicMmHg === undefined) return alone('systolicMmHg', 'diastolicMmHg');
   if (diastolicMmHg === undefined) return alone('diastolicMmHg', 'systolicMmHg');

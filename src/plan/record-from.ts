@@ -1,5 +1,5 @@
 import { defined } from '../answer/defined.js';
-import { InputError, issue } from '../answer/issues.js';
+import { refuse } from '../answer/issues.js';
 import { need } from '../answer/needs.js';
 import { formatUnit } from '../quantity/format.js';
 import type { FullPrescription } from '../session/prescription.js';
@@ -26,7 +26,7 @@ function cuffed(full: FullPrescription, { target, restTarget, done }: ItemFacts)
   const rest = restTarget && (done.restHeldMmHg ?? restTarget.value);
   if (rest !== undefined && rest >= pressureMmHg) {
     const expected = need(BELOW_SETS, { value: pressureMmHg, unit: 'mm[Hg]' });
-    throw new InputError([issue('wrong-relation', ['restHeldMmHg'], expected, formatUnit(rest, 'mm[Hg]'))]);
+    refuse('wrong-relation', ['restHeldMmHg'], expected, formatUnit(rest, 'mm[Hg]'));
   }
   const { occlusion } = target!.inputs;
   return {

@@ -1,5 +1,5 @@
 import { defined } from '../answer/defined.js';
-import { gather, InputError, issue, type InputIssue } from '../answer/issues.js';
+import { gather, InputError, issue, refuse, type InputIssue } from '../answer/issues.js';
 import { need, type Asked } from '../answer/needs.js';
 import { ownDocument } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
@@ -156,7 +156,7 @@ function checkDay({ plan: { request }, date }: Done): void {
   const first = [request.date, ...measured].find((day) => day !== undefined && day > date);
   if (first === undefined) return;
   const expected = need(first === request.date ? NOT_BEFORE_PLAN : NOT_BEFORE_MEASURED, { date: first });
-  throw new InputError([issue('wrong-relation', ['date'], expected, date)]);
+  refuse('wrong-relation', ['date'], expected, date);
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { Caution } from '../answer/answer.js';
-import { describe, InputError, issue, within, type InputIssue, type Path } from '../answer/issues.js';
+import { describe, InputError, within, refuse, type InputIssue, type Path } from '../answer/issues.js';
 import { isOwn } from '../answer/own.js';
 import type { Part } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
@@ -43,15 +43,16 @@ export interface StoredKind<T = Verified, E = T> {
 export function upgraded(document: Part, current: number, upgrades: Upgrades): Part {
   const given = document['schemaVersion'];
   const expected = need(KNOWN_VERSION, { current });
-  const refuse = (code: 'missing' | 'not-one-of' | 'newer-document'): never => {
-    throw new InputError([issue(code, ['schemaVersion'], expected, describe(given))]);
-  };
-  if (given === undefined) return refuse('missing');
+  const refuseVersion = (code: 'missing' | 'not-one-of' | 'newer-document'): never =>
+    refuse(code, ['schemaVersion'], expected, describe(given));
+  if (given === undefined) return refuseVersion('missing');
   if (given === current) return document;
-  if (typeof given !== 'number' || !Number.isInteger(given)) return refuse('not-one-of');
-  if (given > current) return refuse('newer-document');
+  if (typeof given !== 'number' || !Number.isInteger(given)) return refuseVersion('not-one-of');
+  if (given > current) return refuseVersion('newer-document');
   const step = Object.hasOwn(upgrades, given) ? upgrades[given] : undefined;
-  return step ? upgraded({ ...step(document), schemaVersion: given + 1 }, current, upgrades) : refuse('not-one-of');
+  return step
+    ? upgraded({ ...step(document), schemaVersion: given + 1 }, current, upgrades)
+    : refuseVersion('not-one-of');
 }
 
 export const isObject = (part: unknown): part is Part => typeof part === 'object' && part !== null;

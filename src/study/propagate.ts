@@ -1,6 +1,6 @@
 import { Math, square } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
-import { InputError, isInputError, issue, describe } from '../answer/issues.js';
+import { isInputError, describe, refuse } from '../answer/issues.js';
 import { need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
@@ -125,7 +125,7 @@ function outcomeOf(result: unknown): Outcome {
   const log = answer?.scale === 'log';
   const sound = typeof value === 'number' && Number.isFinite(value) && !(log && value <= 0);
   if (sound && typeof deviation === 'number' && deviation >= 0) return { value, deviation, log };
-  throw new InputError([issue('wrong-type', ['pipeline'], PIPELINE, 'one that returned something else')]);
+  refuse('wrong-type', ['pipeline'], PIPELINE, 'one that returned something else');
 }
 
 /**
@@ -220,7 +220,7 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
     if (keepDraws) drawn.forEach((value, index) => kept[index]!.push(value));
   }
   const n = results.length;
-  if (n < 2) throw new InputError([issue('wrong-relation', ['inputs'], TAKEN_READINGS, 'none it took')]);
+  if (n < 2) refuse('wrong-relation', ['inputs'], TAKEN_READINGS, 'none it took');
   const sorted = Float64Array.from(results).sort();
   const scaled = log ? results.map((result) => Math.log(result)) : results;
   const middle = mean(scaled);

@@ -1,5 +1,5 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
-import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
+import { describe, InputError, isInputError, refuse, type InputIssue } from '../answer/issues.js';
 import { isPart, type Part } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
 import { amount, bareAmount, named, numeral, rangeToSet, sentence } from '../answer/translate.js';
@@ -149,7 +149,7 @@ function lines(translate: Translator, shown: unknown): string[] {
     if (typeof name === 'string' && typeof shown['required'] === 'boolean')
       return [labelText(translate, name) ?? (text(label) || name)];
   }
-  throw new InputError([issue('wrong-type', [], SHOWN, describe(shown))]);
+  refuse('wrong-type', [], SHOWN, describe(shown));
 }
 
 /**
