@@ -1,7 +1,7 @@
 import { quantities, type Quantity, type QuantityName } from '../quantity/quantities.js';
 import { fieldIssue, numberIssue, optionIssue } from './field-reader.js';
 import { addIssue, describe, describeLength, InputError } from './issues.js';
-import { EACH_NUMBER, LIST_OF, need, type Asked } from './needs.js';
+import { EACH_NUMBER, LIST_OF, need, TRUE_OR_FALSE, type Asked } from './needs.js';
 import { isPart } from './part.js';
 import { plainCopy, type Budget } from './plain-copy.js';
 import { PlainReader } from './plain-reader.js';
@@ -57,6 +57,20 @@ export class Reader extends PlainReader {
   override optionalNumber(name: string, quantity: Quantity): number | undefined;
   override optionalNumber(name: string, quantity: Quantity = quantities[name as QuantityName]): number | undefined {
     return super.optionalNumber(name, quantity);
+  }
+
+  /** A field that is true or false; false where it is left out. */
+  flag(name: string): boolean {
+    const value = this.read(name);
+    if (value !== undefined && typeof value !== 'boolean')
+      this.report('wrong-type', name, TRUE_OR_FALSE, describe(value));
+    return value === true;
+  }
+
+  text(name: string, expected: Asked, accept: (text: string) => boolean): string {
+    const value = this.read(name);
+    if (value === undefined) this.missing(name, expected);
+    return this.acceptText(name, expected, accept, value) ?? '';
   }
 
   optionalText(name: string, expected: Asked, accept: (text: string) => boolean): string | undefined {

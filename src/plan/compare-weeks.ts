@@ -1,7 +1,6 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { describe, gather, InputError, type InputIssue, type Path } from '../answer/issues.js';
-import { TRUE_OR_FALSE } from '../answer/needs.js';
 import { ownDocument } from '../answer/own.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
@@ -111,9 +110,7 @@ function readWeeks(reader: Reader, issues: InputIssue[]): Week[] {
     if (!given) week.report('wrong-type', 'records', OUR_RECORDS, describe(records));
     if (!week.has('sessions') && given?.length === 0) week.missing('sessions', PLANNED_OR_DONE);
     const done = (given ?? []).flatMap((record, at) => doneAt('record', record, ['records', at]));
-    const deload = week.anything('deload', TRUE_OR_FALSE, true) ?? false;
-    if (typeof deload !== 'boolean') week.report('wrong-type', 'deload', TRUE_OR_FALSE, describe(deload));
-    return { deload: deload === true, planned, done };
+    return { deload: week.flag('deload'), planned, done };
   });
 }
 

@@ -2,6 +2,7 @@ import { refuse } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
 import { need } from '../answer/needs.js';
+import { MOST_NAME } from '../session/prescription.js';
 import { placeText } from './limb-and-side.js';
 import { EXERCISE_NAME, ONE_ITEM, WITH_ITEMS } from './needs.js';
 
@@ -29,8 +30,6 @@ interface WithItems<I> {
   /** Its items, one for each exercise and limb. */
   readonly items: readonly I[];
 }
-
-const MOST_NAME = 120;
 
 /**
  * The one item of a plan, a record or a proposal for an exercise, a limb and a side.

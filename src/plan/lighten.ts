@@ -9,7 +9,7 @@ import { product, sum } from '../quantity/exact.js';
 import { format } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Quantity } from '../quantity/quantities.js';
-import type { Restriction } from '../session/prescription.js';
+import { MOST_NAME, type Restriction } from '../session/prescription.js';
 import { repetitionsAtPercent } from '../strength/repetitions.js';
 import { heaviestUpTo } from './available-loads.js';
 import { assumption } from './assumptions.js';
@@ -348,12 +348,11 @@ function mostWithin(counts: Counts, fits: (counts: Counts) => boolean): Counts |
 export const lightenExercise = withInput(function lightenExercise(input: LightenInput): LighterOptions {
   const reader = new Reader(input);
   const given = reader.anything('plan', OUR_PLAN);
-  const name = reader.optionalText('exercise', EXERCISE_NAME, (text) => text.length <= 120);
-  if (!reader.has('exercise')) reader.missing('exercise', EXERCISE_NAME);
+  const name = reader.text('exercise', EXERCISE_NAME, ({ length }) => length <= MOST_NAME);
   const lighterPercent = reader.number('lighterPercent', LIGHTER);
   reader.done();
   const plan = expandedOf(['plan'], given, ['plan']);
-  const asked = caseOf(plan, name!, lighterPercent);
+  const asked = caseOf(plan, name, lighterPercent);
   const isStopped = inForce(plan.stops).length > 0;
   const found = isStopped ? [] : KEEPS.map((keeps) => ({ keeps, way: ways[keeps](asked) }));
   const { load, lighter } = asked;
@@ -361,7 +360,7 @@ export const lightenExercise = withInput(function lightenExercise(input: Lighten
   const isOther = !isStopped && Math.abs(reached - lighterPercent) >= 0.05;
   return ownDocument({
     document: 'lighter-options',
-    exercise: name!,
+    exercise: name,
     lighterPercent,
     options: found.flatMap(({ keeps, way }) => (way && !('text' in way) ? [optionOf(asked, keeps, way)] : [])),
     notOffered: found.flatMap(({ keeps, way }) => (way && 'text' in way ? [{ keeps, ...way }] : [])),

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { once } from '../answer/own.js';
 import { EXERCISE_MODES, LIMBS, LOAD_UNITS, POSTURES, type Unit } from '../quantity/quantities.js';
 import { LINES, type ComparedQuantity } from '../session/compare.js';
-import { EXERCISE_SIDES, RESTRICTIONS } from '../session/prescription.js';
+import { EXERCISE_SIDES, MOST_NAME, RESTRICTIONS } from '../session/prescription.js';
 import { SESSION_EVENTS } from '../session/timeline.js';
 import type { PlanCode } from './document-messages.js';
 import { guidelineNames, measures, type Measure } from './measures.js';
@@ -173,7 +173,7 @@ export const recordDocument = once(() =>
     symptoms: reported(),
     ...feelings(),
     ...some({
-      label: text(120),
+      label: text(MOST_NAME),
       pain: list(open(painReport()), 20, 0),
       dayCheck: dayCheckGiven(),
       sessionLoad: sessionLoad(),
@@ -332,7 +332,11 @@ const weekSums = once(() =>
         ...limbAndSide(),
         ...ofWeek(),
         exercises: z.array(
-          open({ exercise: text(120), ...ofWeek(), ...some({ percentLop: answerOf('percent-of-occlusion', ['%']) }) }),
+          open({
+            exercise: text(MOST_NAME),
+            ...ofWeek(),
+            ...some({ percentLop: answerOf('percent-of-occlusion', ['%']) }),
+          }),
         ),
         ...some({
           volumeLoad: answerOf('volume-load', MASS),
@@ -355,7 +359,7 @@ export const weekComparisonDocument = once(() =>
     ),
     goals: z.array(
       open({
-        name: text(120),
+        name: text(MOST_NAME),
         outcome: z.enum(GOAL_OUTCOMES),
         ...some({
           measure: z.enum(GOAL_MEASURES),

@@ -14,7 +14,7 @@ import {
 } from '../quantity/quantities.js';
 import { TEMPO } from '../session/notation.js';
 import { TEMPO_PHASES } from '../session/needs.js';
-import { EXERCISE_SIDES, RESTRICTIONS } from '../session/prescription.js';
+import { EXERCISE_SIDES, MOST_NAME, RESTRICTIONS } from '../session/prescription.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
 import { LIFTS, TRAINING } from '../strength/lifts.js';
 import { ROUNDINGS } from '../strength/plates.js';
@@ -48,7 +48,7 @@ import type { PlanExercise } from './types.js';
 
 const decision = named('stopDecision', () =>
   strict({
-    stop: text(120),
+    stop: text(MOST_NAME),
     by: z.enum(DECIDER_ROLES),
     on: day(),
     why: wording(1000),
@@ -62,9 +62,9 @@ export const decisionsRequest = once(() => strict(some({ decisions: decisions() 
 
 const stop = named('stop', () =>
   open({
-    code: typed<CautionCode>(text(120)),
+    code: typed<CautionCode>(text(MOST_NAME)),
     text: text(4000),
-    ...some({ about: text(120), values: values(), since: day(), ...limbAndSide() }),
+    ...some({ about: text(MOST_NAME), values: values(), since: day(), ...limbAndSide() }),
     ...sourced(),
     ...some({ lifted: decision() }),
   }),
@@ -81,7 +81,7 @@ const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
 export const screeningRequest = once(() =>
   strict({
     answers: repliesTo(screeningItems),
-    ...some({ label: line(120), date: day(), ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
+    ...some({ label: line(MOST_NAME), date: day(), ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
   }),
 );
 
@@ -90,7 +90,7 @@ export const dayCheckRequest = once(() =>
   strict({
     date: day(),
     answers: repliesTo(dayItems),
-    ...some({ label: line(120), ...numbers('systolicMmHg', 'diastolicMmHg', 'painNow') }),
+    ...some({ label: line(MOST_NAME), ...numbers('systolicMmHg', 'diastolicMmHg', 'painNow') }),
   }),
 );
 
@@ -170,7 +170,7 @@ const tempo = once(() =>
 /** Every field of an exercise; which go together is a relation, for `planSession` and the type. */
 export const exerciseFields = once(() =>
   strict({
-    name: line(120),
+    name: line(MOST_NAME),
     limb: z.enum(LIMBS),
     restriction: z.enum(RESTRICTIONS),
     ...some({
@@ -210,7 +210,7 @@ export const planRequest = once(() =>
     limbs: list(limb(), 4),
     exercises: list(typed<PlanExercise>(exerciseFields()), 50),
     ...some({
-      label: line(120),
+      label: line(MOST_NAME),
       date: day(),
       notes: text(4000),
       stops: stops(),
@@ -248,7 +248,7 @@ export const doneDetails = once(() => ({
       'deflatedAfterS',
     ),
   ),
-  ...some({ lastSetToFailure: z.boolean(), instead: text(120), unloaded: z.literal(true) }),
+  ...some({ lastSetToFailure: z.boolean(), instead: text(MOST_NAME), unloaded: z.literal(true) }),
 }));
 
 const doneItem = once(() =>

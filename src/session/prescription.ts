@@ -5,6 +5,10 @@ import type { Tempo } from './notation.js';
 
 export type { Tempo };
 
+/** Characters that a name may have, of an exercise, a goal or a person. */
+export const MOST_NAME = 120;
+export const isName = ({ length }: string): boolean => length > 0 && length <= MOST_NAME;
+
 /**
  * When the cuff is inflated: from the first set to the last, in the sets only, in the sets and at a lower pressure in
  * the rests, or not at all.

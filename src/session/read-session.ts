@@ -38,6 +38,8 @@ import {
 import { MOST_SETS, parseScheme, parseTempo, type Tempo } from './notation.js';
 import {
   EXERCISE_SIDES,
+  isName,
+  MOST_NAME,
   onSide,
   RESTRICTIONS,
   sidesOf,
@@ -251,7 +253,6 @@ export function fullPrescription(prescription: unknown): FullPrescription {
   return full;
 }
 
-const MOST_NAME = 120;
 const MOST_EXERCISES = 50;
 
 /** A session, or one exercise as a session of its own, with every default in its place; reported to the reader. */
@@ -268,11 +269,7 @@ export function readSession(reader: Reader): FullSession {
   const reperfusionS = reader.optionalNumber('reperfusionS');
   const own: (number | undefined)[] = [];
   const exercises = parts.map((part) => {
-    const name = part.optionalText(
-      'name',
-      need(NAME, { most: MOST_NAME }),
-      ({ length }) => length > 0 && length <= MOST_NAME,
-    );
+    const name = part.optionalText('name', need(NAME, { most: MOST_NAME }), isName);
     own.push(part.optionalNumber('reperfusionS'));
     return { ...readPrescription(part), ...(name !== undefined && { name }) };
   });

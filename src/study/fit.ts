@@ -19,7 +19,6 @@ import {
   type TermField,
 } from './fitted-equation.js';
 import { caution, notNormal, short } from './cautions.js';
-import { readFlag } from './options.js';
 import { rangeOf, readRow, refuse, rowReaders, type FitRow } from './own-rows.js';
 import { need } from '../answer/needs.js';
 import {
@@ -115,7 +114,7 @@ export const fitOcclusionEquation = withInput(function fitOcclusionEquation(inpu
   if (anyWidth && width !== undefined) {
     reader.refuse('cuffWidthCm', LEFT_OUT_AS_TERM, String(width));
   }
-  const wanted = readFlag(reader, 'diagnostics');
+  const wanted = reader.flag('diagnostics');
   const rows = rowReaders(reader).map((row) => readRow(row, limb, terms));
   const least = ROWS_PER_TERM * terms.length;
   if (reader.fine && rows.length < least) {

@@ -18,7 +18,7 @@ import {
   TWO_NAMES,
   UNCERTAIN_READINGS,
 } from './needs.js';
-import { readDraws, readFlag, readFunction, readSeed } from './options.js';
+import { readDraws, readFunction, readSeed } from './options.js';
 import { away, readUncertain, type Drawn, type Uncertain } from './uncertain.js';
 
 /** How two inputs go together. */
@@ -185,7 +185,7 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
   const pipeline = readFunction<(draw: Readonly<Record<string, number>>) => unknown>(reader, 'pipeline');
   const draws = readDraws(reader, 100, 1_000_000, 10_000);
   const seed = readSeed(reader);
-  const keepDraws = readFlag(reader, 'keepDraws');
+  const keepDraws = reader.flag('keepDraws');
   const correlations = readCorrelations(reader, names);
   const together = correlations && correlatedDeviates(correlations);
   if (correlations && !together) reader.refuse('correlations', POSSIBLE_TOGETHER, 'others');
