@@ -1,4 +1,4 @@
-import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/convert.js';
+import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/conversion-factors.js';
 import { scaled } from '../quantity/decimal.js';
 import { roundToStep as rounded, type Rounding } from '../quantity/exact.js';
 import { optionIssue } from './field-reader.js';

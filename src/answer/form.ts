@@ -1,4 +1,4 @@
-import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/convert.js';
+import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/conversion-factors.js';
 import { scaled } from '../quantity/decimal.js';
 import { format, unitWords } from '../quantity/format.js';
 import { quantityName } from '../quantity/field-quantity.js';
