@@ -4,8 +4,7 @@ import { guidance2019 } from '../evidence/guidance.js';
 import { attempt } from '../answer/issues.js';
 import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { convertLoad } from '../quantity/convert.js';
-import { product, sum } from '../quantity/exact.js';
-import { decimal } from '../quantity/decimal.js';
+import { product, ratio, sum } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
 import { neighbours } from './available-loads.js';
@@ -87,7 +86,7 @@ export function loadOf({ load, oneRepMax }: ExpandedPlanItem): {
 }
 
 /** A part as a percentage of a whole, in decimals of 12 digits: 2.5 of 50 is 5. */
-const percentage = (part: number, whole: number): number => decimal(part).times(100).div(decimal(whole)).toNumber();
+const percentage = (part: number, whole: number): number => ratio([part, 100], [whole]);
 
 /** The cuff pressure of an item at another percentage, for the same gauge, ceiling and mode. */
 function targetAt({ target }: ExpandedPlanItem, percentLop: number): CuffPressure {
@@ -115,7 +114,7 @@ function otherwise(planned: ExpandedPlanItem, done: ExpandedRecordItem): Sentenc
     convertLoad(one, done.done.unit ?? unit, unit),
   );
   // A load is converted between units: what differs in the last digits only is the same.
-  const other = lifted.findIndex((one, index) => !decimal(one).eq(decimal(asked[index] ?? one)));
+  const other = lifted.findIndex((one, index) => sum([one, -(asked[index] ?? one)]) !== 0);
   if (other < 0) return undefined;
   return coded('other-load-recorded', { done: lifted[other]!, planned: asked[other]!, unit });
 }

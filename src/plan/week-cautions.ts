@@ -1,6 +1,6 @@
 import type { Answer, Caution } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
-import { decimal } from '../quantity/decimal.js';
+import { sum } from '../quantity/exact.js';
 import { inKilograms } from '../session/working.js';
 import { codedCaution } from './coded.js';
 import { isSameLimb, keyOf } from './limb-and-side.js';
@@ -25,7 +25,7 @@ function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
     const was = earlier.get(keyOf(now));
     if (!was) return [];
     const who = { exercise: now.exercise, side: now.side, limb: now.limb, from: before.week, to: after.week };
-    const difference = (a: number, b: number): number => decimal(a).minus(decimal(b)).toNumber();
+    const difference = (a: number, b: number): number => sum([a, -b]);
     const heavier = now.peakLoad && was.peakLoad ? difference(inKilograms(now.peakLoad), inKilograms(was.peakLoad)) : 0;
     const tighter = now.percentLop && was.percentLop ? difference(now.percentLop.value, was.percentLop.value) : 0;
     const found: Caution[] = [];
