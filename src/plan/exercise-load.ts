@@ -1,5 +1,5 @@
 import type { Answer } from '../answer/answer.js';
-import { defined } from '../answer/defined.js';
+import { defined, picked } from '../answer/defined.js';
 import { within, refuse } from '../answer/issues.js';
 import { need, type Asked } from '../answer/needs.js';
 import { isPart } from '../answer/part.js';
@@ -49,26 +49,9 @@ const statedLoad = (load: number, unit: LoadUnit = 'kg'): Load => ({
   cautions: [],
 });
 
+const LOAD_CHOICES = ['unit', 'step', 'available', 'bar', 'collars', 'plates', 'rounding', 'maximumOf'] as const;
 /** The loads you can set, and whose maximum it is. */
-export const waysOf = ({
-  unit,
-  step,
-  available,
-  bar,
-  collars,
-  plates,
-  rounding,
-  maximumOf: whose,
-}: PlanExerciseFields) => ({
-  unit,
-  step,
-  available,
-  bar,
-  collars,
-  plates,
-  rounding,
-  maximumOf: whose,
-});
+export const loadChoicesOf = (exercise: PlanExerciseFields) => picked(exercise, LOAD_CHOICES);
 
 const ABOUT_RESTRICTION = ['above-restricted-loads', 'below-restricted-loads'];
 /** A load without the cautions about restriction, where the exercise has none. */
@@ -87,7 +70,7 @@ export function loadsOf(exercise: PlanExercise, oneRepMax: Maximum | undefined):
   const { load, unit, percentOneRepMax } = exercise;
   if (typeof load === 'number') return { load: statedLoad(load, unit) };
   if (!load && !oneRepMax) return {};
-  const asked = { oneRepMax, percentOneRepMax, ...waysOf(exercise) };
+  const asked = { oneRepMax, percentOneRepMax, ...loadChoicesOf(exercise) };
   const { from, to } =
     load || !isPart(percentOneRepMax)
       ? { from: load ?? trainingLoad(defined(asked) as TrainingLoadInput) }
@@ -113,7 +96,7 @@ export function setLoadsOf(
     }
     if (own !== undefined) refuseField('percentOneRepMax', LEFT_OUT_SET_LOAD);
     if (!oneRepMax) refuseField('percentOneRepMax', need(LEFT_OUT_WITHOUT, { field: 'oneRepMax' }));
-    const asked = defined({ oneRepMax, ...waysOf(exercise), percentOneRepMax }) as TrainingLoadInput;
+    const asked = defined({ oneRepMax, ...loadChoicesOf(exercise), percentOneRepMax }) as TrainingLoadInput;
     return within([name, index], () => trainingLoad(asked));
   });
 }

@@ -95,7 +95,7 @@ function targetAt({ target }: ExpandedPlanItem, percentLop: number): CuffPressur
 }
 
 /** What the last session was done with that this plan does not have; nothing where it was done as planned. */
-function otherwise(planned: ExpandedPlanItem, done: ExpandedRecordItem): Sentence | undefined {
+function differenceFromPlan(planned: ExpandedPlanItem, done: ExpandedRecordItem): Sentence | undefined {
   const { load, unit } = loadOf(planned);
   const { instead } = done.done;
   if (instead !== undefined) return coded('other-exercise-recorded', { exercise: instead });
@@ -189,7 +189,7 @@ function reasonsDown(given: ItemCase): { reasons: Sentence[]; lower: Set<string>
   const last = own.at(-1);
   const effort = last?.record.sessionRpe ?? 0;
   if (effort >= limits.topEffort.value) add('load', coded('back-off-effort', { effort }));
-  const running = own.slice(-2).filter((one) => !otherwise(item, one.item));
+  const running = own.slice(-2).filter((one) => !differenceFromPlan(item, one.item));
   if (running.length === 2 && running.every((one) => isMissed(item, one.item))) {
     const done = running.map((one) => setCounts(one.item.done.sets)).join('; ');
     add('load', coded('back-off-failed-twice', { done, goal: setCounts(item.sets) }));
@@ -354,7 +354,7 @@ export function draftItem(given: ItemCase): Draft {
   if (holds.length > 0) return repeat(...holds);
   const last = own.at(-1);
   if (!last) return repeat(coded('no-record'));
-  const other = otherwise(item, last.item);
+  const other = differenceFromPlan(item, last.item);
   if (other) return repeat(other);
   if (item.sets.some(({ repetitions }) => repetitions === undefined)) return repeat(coded('rule-counts'));
   const percentOneRepMax = load === undefined || maximum === undefined ? undefined : percentage(load, maximum);
@@ -364,7 +364,7 @@ export function draftItem(given: ItemCase): Draft {
   }
   const sessions = inARow(own, longBreakDays)
     .slice(-rule.sessions)
-    .filter((one) => !otherwise(item, one.item));
+    .filter((one) => !differenceFromPlan(item, one.item));
   if (sessions.length < rule.sessions) {
     return repeat(coded('too-few-records', { needed: rule.sessions, found: sessions.length }));
   }

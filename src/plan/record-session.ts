@@ -1,4 +1,4 @@
-import { defined } from '../answer/defined.js';
+import { defined, picked } from '../answer/defined.js';
 import { gather, InputError, issue, refuse, type InputIssue } from '../answer/issues.js';
 import { need, type Asked } from '../answer/needs.js';
 import { ownDocument } from '../answer/own.js';
@@ -100,7 +100,7 @@ function doneOf(item: ExpandedPlanItem, given: DoneItem, plan: ExpandedPlan): Ex
   const lifted = value !== undefined && !given.unloaded && { load: given.load ?? value, unit: loadUnitOf(unit!) };
   const { cuffWidthCm, circumferenceCm } = plan.request.limbs.find((other) => isSameLimb(other, item))!;
   const facts = defined({
-    ...Object.fromEntries(KEPT.map((name) => [name, item[name]])),
+    ...picked(item, KEPT),
     cuffWidthCm,
     circumferenceCm,
     done: defined({ ...rest, ...lifted, sets, stoppedEarly: given.stoppedEarly ?? false }),

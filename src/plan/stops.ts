@@ -123,7 +123,7 @@ export function mergeStops(...lists: readonly (readonly Stop[])[]): Stop[] {
 }
 
 /** The stops that a decision is about: at most those of one day. */
-function meant(stops: readonly Stop[], { stop: code, since, on }: StopDecision, day: string | undefined): Stop[] {
+function stopsMeant(stops: readonly Stop[], { stop: code, since, on }: StopDecision, day: string | undefined): Stop[] {
   const refuseField = (
     name: keyof StopDecision,
     expected: Asked,
@@ -174,7 +174,7 @@ export function applyDecisions(stops: readonly Stop[], decisions: readonly StopD
   const issues: InputIssue[] = [];
   decisions.forEach((decision, index) => {
     const inside = (path: Path): Path => ['decisions', index, ...path];
-    for (const stop of gather(issues, () => meant(stops, decision, day), inside) ?? []) lifted.set(stop, decision);
+    for (const stop of gather(issues, () => stopsMeant(stops, decision, day), inside) ?? []) lifted.set(stop, decision);
   });
   if (issues.length > 0) throw new InputError(issues);
   return stops.map((stop) => (isLifted(stop) || !lifted.has(stop) ? stop : { ...stop, lifted: lifted.get(stop)! }));

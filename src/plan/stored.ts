@@ -34,7 +34,7 @@ export interface StoredKind<T = Verified, E = T> {
   /** Only a part of it is made again: the same part does not verify its numbers. */
   readonly inPart?: true;
   /** What a document of another version becomes, where this version makes another one of it. */
-  readonly otherwise: (document: T, made: Read<T, E>, unverified: Caution) => Read<T, E>;
+  readonly asUnverified: (document: T, made: Read<T, E>, unverified: Caution) => Read<T, E>;
   /** What else must hold. */
   readonly check?: (document: T, found: Found) => void;
 }
@@ -137,7 +137,7 @@ function verify<T extends Verified, E extends Verified>(document: T, kind: Store
     const isWhole = (made.expanded as object) === made.document;
     return { document, expanded: isWhole ? (document as unknown as E) : { ...made.expanded, libraryVersion } };
   }
-  return kind.otherwise(document, made, codedCaution('caution', 'document-unverified', { version: libraryVersion }));
+  return kind.asUnverified(document, made, codedCaution('caution', 'document-unverified', { version: libraryVersion }));
 }
 
 /** Whether it says at once that it is none of the kinds: then nothing else in it is walked, however much there is. */

@@ -9,7 +9,7 @@ import { uniqueCautions } from './severity.js';
 import type { WeekRow, WeekSums } from './week-types.js';
 
 /** Two weeks as they are compared: done with done, else planned with planned, else what there is. */
-function alike(before: WeekRow, after: WeekRow): [WeekSums, WeekSums] {
+function comparableSums(before: WeekRow, after: WeekRow): [WeekSums, WeekSums] {
   const way = (['done', 'planned'] as const).find((one) => before[one] && after[one]);
   if (way) return [before[way]!, after[way]!];
   return [(before.done ?? before.planned)!, (after.done ?? after.planned)!];
@@ -19,7 +19,7 @@ function alike(before: WeekRow, after: WeekRow): [WeekSums, WeekSums] {
 function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
   const exercisesOf = (sums: WeekSums) =>
     sums.limbs.flatMap(({ limb, side, exercises }) => exercises.map((exercise) => ({ limb, side, ...exercise })));
-  const [first, second] = alike(before, after);
+  const [first, second] = comparableSums(before, after);
   const earlier = new Map(exercisesOf(first).map((one) => [keyOf(one), one]));
   return exercisesOf(second).flatMap((now): Caution[] => {
     const was = earlier.get(keyOf(now));
@@ -48,7 +48,7 @@ function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
 
 /** Weeks marked as deload that are not lighter than the week before. */
 function notLighter(before: WeekRow, after: WeekRow): Caution[] {
-  const [first, second] = alike(before, after);
+  const [first, second] = comparableSums(before, after);
   return second.limbs.flatMap((now) => {
     const was = first.limbs.find((one) => isSameLimb(one, now));
     const isLess = (a: Answer | undefined, b: Answer | undefined): boolean =>

@@ -219,36 +219,41 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
     results.push(away(outcome.value, outcome.deviation, outcome.log, own));
     if (keepDraws) drawn.forEach((value, index) => kept[index]!.push(value));
   }
+  if (results.length < 2) refuse('wrong-relation', ['inputs'], TAKEN_READINGS, 'none it took');
+  const closedForm = closedFormOf(names, readings, correlations, log, run);
+  return {
+    seed,
+    draws,
+    refused: draws - results.length,
+    monteCarlo: spreadOf(results, log),
+    ...(keepDraws && {
+      kept: { inputs: Object.fromEntries(names.map((name, index) => [name, kept[index]!])), results },
+    }),
+    ...(closedForm && { closedForm }),
+  };
+}
+
+/** Mean, standard deviation and quantiles of what was drawn, with how far chance moves them. */
+function spreadOf(results: readonly number[], log: boolean): Propagated['monteCarlo'] {
   const n = results.length;
-  if (n < 2) refuse('wrong-relation', ['inputs'], TAKEN_READINGS, 'none it took');
   const sorted = Float64Array.from(results).sort();
   const scaled = log ? results.map((result) => Math.log(result)) : results;
   const middle = mean(scaled);
   const variance = squaresAbout(scaled, middle) / (n - 1);
   const fourth = accurateSum(scaled.map((result) => square(square(result - middle)))) / n;
-  const closedForm = closedFormOf(names, readings, correlations, log, run);
   return {
-    seed,
-    draws,
-    refused: draws - n,
-    monteCarlo: {
-      value: log ? Math.exp(middle) : middle,
-      standardDeviation: Math.sqrt(variance),
-      ...(log && { scale: 'log' }),
-      lower: quantile(sorted, 0.025),
-      upper: quantile(sorted, 0.975),
-      error: {
-        value: Math.sqrt(variance / n),
-        // From the fourth moment, so that heavy tails count.
-        standardDeviation: variance > 0 ? Math.sqrt(Math.max(0, fourth - square(variance)) / n / (4 * variance)) : 0,
-        lower: quantileBounds(sorted, 0.025),
-        upper: quantileBounds(sorted, 0.975),
-      },
+    value: log ? Math.exp(middle) : middle,
+    standardDeviation: Math.sqrt(variance),
+    ...(log && { scale: 'log' }),
+    lower: quantile(sorted, 0.025),
+    upper: quantile(sorted, 0.975),
+    error: {
+      value: Math.sqrt(variance / n),
+      // From the fourth moment, so that heavy tails count.
+      standardDeviation: variance > 0 ? Math.sqrt(Math.max(0, fourth - square(variance)) / n / (4 * variance)) : 0,
+      lower: quantileBounds(sorted, 0.025),
+      upper: quantileBounds(sorted, 0.975),
     },
-    ...(keepDraws && {
-      kept: { inputs: Object.fromEntries(names.map((name, index) => [name, kept[index]!])), results },
-    }),
-    ...(closedForm && { closedForm }),
   };
 }
 
