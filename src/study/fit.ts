@@ -66,6 +66,48 @@ function readTerms(reader: Reader): TermField[] {
   return terms;
 }
 
+/** What to fit, and the rows to fit it on. */
+function readFit(reader: Reader) {
+  const { id, limb, posture } = readIdentity(reader);
+  const terms = readTerms(reader);
+  const anyWidth = terms.includes('cuffWidthCm');
+  const width = anyWidth ? reader.optionalNumber('cuffWidthCm') : reader.number('cuffWidthCm');
+  if (anyWidth && width !== undefined) {
+    reader.refuse('cuffWidthCm', LEFT_OUT_AS_TERM, String(width));
+  }
+  const wanted = reader.flag('diagnostics');
+  const rows = rowReaders(reader).map((row) => readRow(row, limb, terms));
+  const least = ROWS_PER_TERM * terms.length;
+  if (reader.fine && rows.length < least) {
+    reader.refuse('rows', need(ROWS_FOR_TERMS, { least, each: ROWS_PER_TERM }), `${rows.length}`);
+  }
+  reader.done();
+  return { id, limb, posture, width, terms, rows, wanted };
+}
+
+/** The fit, where the rows can support one. */
+function supportedFit(
+  reader: Reader,
+  terms: readonly TermField[],
+  columns: readonly (readonly number[])[],
+  measured: readonly number[],
+): LeastSquares {
+  const fit = leastSquares(columns, measured);
+  if ('why' in fit) {
+    if (fit.column < 0) return refuse(reader, 'rows', VARYING_PRESSURES, 'one value in every row');
+    const field = terms[fit.column]!;
+    return fit.why === 'constant'
+      ? refuse(reader, 'terms', need(VARYING_FIELD, { field }), 'one value in every row')
+      : refuse(reader, 'terms', need(INDEPENDENT, { field }), describe(field));
+  }
+  const alone = fit.leverages.findIndex((leverage) => leverage > 1 - 1e-9);
+  if (alone >= 0) refuse(reader, 'rows', need(NO_ROW_ALONE, { row: alone }), 'one that does');
+  const { min, max } = COEFFICIENT;
+  const beyond = [fit.intercept, ...fit.slopes].find((value) => Math.abs(value) > max);
+  if (beyond !== undefined) refuse(reader, 'rows', need(BOUNDED_COEFFICIENTS, { min, max }), beyond.toPrecision(3));
+  return fit;
+}
+
 /**
  * Your own occlusion-pressure equation, by least squares on your measurements.
  *
@@ -107,38 +149,12 @@ function readTerms(reader: Reader): TermField[] {
  */
 export const fitOcclusionEquation = withInput(function fitOcclusionEquation(input: FitInput): FittedOcclusionEquation {
   const reader = new Reader(input);
-  const { id, limb, posture } = readIdentity(reader);
-  const terms = readTerms(reader);
-  const anyWidth = terms.includes('cuffWidthCm');
-  const width = anyWidth ? reader.optionalNumber('cuffWidthCm') : reader.number('cuffWidthCm');
-  if (anyWidth && width !== undefined) {
-    reader.refuse('cuffWidthCm', LEFT_OUT_AS_TERM, String(width));
-  }
-  const wanted = reader.flag('diagnostics');
-  const rows = rowReaders(reader).map((row) => readRow(row, limb, terms));
-  const least = ROWS_PER_TERM * terms.length;
-  if (reader.fine && rows.length < least) {
-    reader.refuse('rows', need(ROWS_FOR_TERMS, { least, each: ROWS_PER_TERM }), `${rows.length}`);
-  }
-  reader.done();
-
+  const { id, limb, posture, width, terms, rows, wanted } = readFit(reader);
   const columns = terms.map((field) =>
     rows.map(({ readings }) => (field === 'sex' ? SEX_CODES[readings.sex!] : readings[field]!)),
   );
   const measured = rows.map(({ valueMmHg }) => valueMmHg);
-  const fit = leastSquares(columns, measured);
-  if ('why' in fit) {
-    if (fit.column < 0) return refuse(reader, 'rows', VARYING_PRESSURES, 'one value in every row');
-    const field = terms[fit.column]!;
-    return fit.why === 'constant'
-      ? refuse(reader, 'terms', need(VARYING_FIELD, { field }), 'one value in every row')
-      : refuse(reader, 'terms', need(INDEPENDENT, { field }), describe(field));
-  }
-  const alone = fit.leverages.findIndex((leverage) => leverage > 1 - 1e-9);
-  if (alone >= 0) refuse(reader, 'rows', need(NO_ROW_ALONE, { row: alone }), 'one that does');
-  const { min, max } = COEFFICIENT;
-  const beyond = [fit.intercept, ...fit.slopes].find((value) => Math.abs(value) > max);
-  if (beyond !== undefined) refuse(reader, 'rows', need(BOUNDED_COEFFICIENTS, { min, max }), beyond.toPrecision(3));
+  const fit = supportedFit(reader, terms, columns, measured);
   const t = studentT95(fit.degreesOfFreedom);
   const intercept = coefficientOf(fit.intercept, fit.interceptError, t);
   const fitted = terms.map((field, term) => ({

@@ -120,6 +120,42 @@ function shrunk({ rows, meanX, meanY, xx, xy, yy }: Moments) {
   };
 }
 
+/** The published equation, and the rows that it applies to. */
+function readRows(reader: Reader) {
+  const { id, limb, posture } = readIdentity(reader);
+  const baseId = reader.choice('equation', EQUATION_IDS);
+  const base: OcclusionEquation =
+    occlusionEquations.find((equation) => equation.id === baseId) ?? occlusionEquations[0]!;
+  const width = reader.optionalNumber('cuffWidthCm');
+  const needed: readonly TermField[] = [
+    'circumferenceCm',
+    'systolicMmHg',
+    'diastolicMmHg',
+    ...base.needs.filter((field) => field !== 'paddingCoefficient'),
+    ...(width === undefined ? (['cuffWidthCm'] as const) : []),
+  ];
+  const readers = rowReaders(reader);
+  const rows = readers.map((row) => readRow(row, limb, needed));
+  if (reader.fine && base.needs.includes('paddingCoefficient')) {
+    reader.refuse('equation', NO_PADDING, `'${baseId}'`);
+  }
+  if (reader.fine && rows.length < LEAST_ROWS) {
+    reader.refuse('rows', need(AT_LEAST, { least: LEAST_ROWS }), `${rows.length}`);
+  }
+  const people = rows.map(
+    ({ readings }) => ({ cuffWidthCm: width!, ...readings, limb, posture }) as Required<OcclusionReadings>,
+  );
+  people.forEach((readings, index) => {
+    if (width !== undefined && rows[index]!.readings.cuffWidthCm !== undefined) {
+      readers[index]!.refuse('cuffWidthCm', ONE_WIDTH, 'a value');
+    }
+    const field = reader.fine ? inapplicableField(base, readings) : undefined;
+    if (field) readers[index]!.refuse(field, requirement(base, field), String(readings[field]));
+  });
+  reader.done();
+  return { id, limb, posture, base, width, rows, people };
+}
+
 /**
  * Adapts a published equation to your own people, cuff and hands: intercept and slope on 10 to 30 measurements, where a
  * new fit would need ten for each term.
@@ -161,41 +197,10 @@ export const recalibrateOcclusionEquation = withInput(function recalibrateOcclus
   input: RecalibrateInput,
 ): RecalibratedOcclusionEquation {
   const reader = new Reader(input);
-  const { id, limb, posture } = readIdentity(reader);
-  const baseId = reader.choice('equation', EQUATION_IDS);
-  const base: OcclusionEquation =
-    occlusionEquations.find((equation) => equation.id === baseId) ?? occlusionEquations[0]!;
-  const width = reader.optionalNumber('cuffWidthCm');
-  const needed: readonly TermField[] = [
-    'circumferenceCm',
-    'systolicMmHg',
-    'diastolicMmHg',
-    ...base.needs.filter((field) => field !== 'paddingCoefficient'),
-    ...(width === undefined ? (['cuffWidthCm'] as const) : []),
-  ];
-  const readers = rowReaders(reader);
-  const rows = readers.map((row) => readRow(row, limb, needed));
-  if (reader.fine && base.needs.includes('paddingCoefficient')) {
-    reader.refuse('equation', NO_PADDING, `'${baseId}'`);
-  }
-  if (reader.fine && rows.length < LEAST_ROWS) {
-    reader.refuse('rows', need(AT_LEAST, { least: LEAST_ROWS }), `${rows.length}`);
-  }
-  const people = rows.map(
-    ({ readings }) => ({ cuffWidthCm: width!, ...readings, limb, posture }) as Required<OcclusionReadings>,
-  );
-  people.forEach((readings, index) => {
-    if (width !== undefined && rows[index]!.readings.cuffWidthCm !== undefined) {
-      readers[index]!.refuse('cuffWidthCm', ONE_WIDTH, 'a value');
-    }
-    const field = reader.fine ? inapplicableField(base, readings) : undefined;
-    if (field) readers[index]!.refuse(field, requirement(base, field), String(readings[field]));
-  });
-  reader.done();
-
+  const { id, limb, posture, base, width, rows, people } = readRows(reader);
   const x = people.map((readings) => base.apply(readings));
   const y = rows.map(({ valueMmHg }) => valueMmHg);
-  const moments = momentsOf(reader, baseId, x, y);
+  const moments = momentsOf(reader, base.id, x, y);
   const fit = shrunk(moments);
   if (!(Math.abs(fit.slope) <= COEFFICIENT.max && Math.abs(fit.intercept) <= COEFFICIENT.max)) {
     refuse(reader, 'rows', VARYING_MORE, fit.slope.toPrecision(3));
