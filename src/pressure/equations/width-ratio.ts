@@ -7,7 +7,8 @@ import type { OcclusionEquation } from '../equation.js';
  * Formula: LOP = (SBP − DBP) × C / (3 × W) + DBP
  *
  * It equals the systolic pressure at W = C / 3 and tends to the diastolic pressure as the cuff
- * widens. With a cuff narrower than C / 3 a higher diastolic pressure lowers the answer: an
+ * widens. That limit is `published`: with a cuff as wide as the circumference or wider, occlusion was near the diastolic
+ * pressure (abstract of a university thesis, 1988). With a cuff narrower than C / 3 a higher diastolic pressure lowers the answer: an
  * artefact of the form. It has no term for posture, cuff material or limb.
  *
  * - Fitted range: not checked (from memory, cuffs of about 4.5 to 80 cm).
@@ -15,7 +16,7 @@ import type { OcclusionEquation } from '../equation.js';
  *   narrow cuff on the thigh, 28 % with a wide one, 23 % on the arm. Too low for large thighs and wide cuffs, too
  *   high for narrow cuffs on the arm.
  * - Evidence: `unconfirmed`; the coefficients were not read in the publication.
- * - Source: Clin Orthop Relat Res 1993;(286):257–261.
+ * - Source: Clin Orthop Relat Res 1993;(286):257–261; a university thesis of 1988 for the limit.
  *
  * @param circumferenceCm - C, limb circumference under the cuff [cm]
  * @param systolicMmHg - SBP, brachial systolic pressure [mmHg]
@@ -56,6 +57,6 @@ export const widthRatioEquation = {
     means: 9,
   },
   evidence: 'unconfirmed',
-  sources: ['wide-cuffs-1993'],
+  sources: ['wide-cuffs-1993', 'wide-cuffs-thesis-1988'],
   assumptions: ['width-ratio-bias'],
 } as const satisfies OcclusionEquation;
