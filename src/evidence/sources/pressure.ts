@@ -29,12 +29,6 @@ export const pressureSources = {
     pages: '257–261',
     note: 'volume and pages read; the coefficients are from memory',
   },
-  'wide-cuffs-thesis-1988': {
-    about: 'occlusion near the diastolic pressure with a cuff as wide as the limb circumference, or wider',
-    container: 'university thesis',
-    year: 1988,
-    note: 'abstract read',
-  },
   'cuff-width-2012': {
     title: 'Effects of cuff width on arterial occlusion: implications for blood flow restricted exercise',
     container: 'Eur J Appl Physiol',

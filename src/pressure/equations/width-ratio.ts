@@ -16,7 +16,7 @@ import type { OcclusionEquation } from '../equation.js';
  *   narrow cuff on the thigh, 28 % with a wide one, 23 % on the arm. Too low for large thighs and wide cuffs, too
  *   high for narrow cuffs on the arm.
  * - Evidence: `unconfirmed`; the coefficients were not read in the publication.
- * - Source: Clin Orthop Relat Res 1993;(286):257–261; a university thesis of 1988 for the limit.
+ * - Source: Clin Orthop Relat Res 1993;(286):257–261.
  *
  * @param circumferenceCm - C, limb circumference under the cuff [cm]
  * @param systolicMmHg - SBP, brachial systolic pressure [mmHg]
@@ -57,6 +57,6 @@ export const widthRatioEquation = {
     means: 9,
   },
   evidence: 'unconfirmed',
-  sources: ['wide-cuffs-1993', 'wide-cuffs-thesis-1988'],
+  sources: ['wide-cuffs-1993'],
   assumptions: ['width-ratio-bias'],
 } as const satisfies OcclusionEquation;
