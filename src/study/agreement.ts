@@ -15,7 +15,7 @@ import { peopleOfRows, type People } from '../statistics/people.js';
 import { shareOf, type Share } from '../statistics/shares.js';
 import { studentQuantile, studentT95, studentTail } from '../statistics/student-t.js';
 import { columnOf, mean, quantile, squaresAbout, sumOf } from '../statistics/sums.js';
-import { caution, fewPeople, notNormal, short } from './cautions.js';
+import { caution, fewPeople, notNormal, twoDigits } from './cautions.js';
 import { isList, numbersOf, pairRows, peopleOf, reportNoLogarithm, type Numbers } from './lists.js';
 import { LEAST_PAIRS_OF, LEAST_PEOPLE_OF } from './needs.js';
 import { readScale } from './options.js';
@@ -324,7 +324,7 @@ function cautionsOf(
   people: number,
 ): Caution[] {
   const changes = (code: 'spread-changes-with-size' | 'bias-changes-with-size', slope: WithConfidence | undefined) =>
-    slope && (slope.lower > 0 || slope.upper < 0) ? [caution('caution', code, { slope: short(slope.value) })] : [];
+    slope && (slope.lower > 0 || slope.upper < 0) ? [caution('caution', code, { slope: twoDigits(slope.value) })] : [];
   return [
     ...fewPeople(people),
     ...notNormal('differences-not-normal', normality),
