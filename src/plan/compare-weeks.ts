@@ -252,7 +252,7 @@ const rowOf = ({ deload, planned, done }: Week, week: number): WeekRow => ({
  * week marked `deload` is passed over: the next one is compared with the week before it.
  *
  * `goals` are your own criteria. Each is met, not met or not measured in the last week. That is no clearance to train.
- * No single way from light to heavy is published. How often a week is compared with guidelines: `reviewPlan`.
+ * We found no single published way from light to heavy. `reviewPlan` compares the sessions a week with guidelines.
  *
  * - Evidence: that of each total; limits of a jump `practice`, 10 % of a load `published`.
  *

@@ -253,7 +253,12 @@ export const nextSession = withInput(function nextSession(request: ProgressionRe
   const items = plan.items.map((item, index) => itemOf(item, active.length > 0 ? stopped(active) : drafts[index]!));
   // While a stop is in force no new pressure is proposed: of its cautions only those that stop are shown.
   const message = active.length > 0 ? raised.filter(({ severity }) => severity === 'stop') : raised;
-  const cautions = [...latest.flatMap((record) => record.cautions), ...message];
+  // A record judges pain by the default rule, a proposal by the rule that was asked for.
+  const felt = latest.flatMap((record) => [
+    ...record.cautions.filter(({ path }) => path?.[0] !== 'pain'),
+    ...reportedCautions(record, painRule),
+  ]);
+  const cautions = [...felt, ...message];
   const { disclaimers: sentences, ...rules } = ruledBy(rule.id, painRule);
   return ownDocument({
     document: 'proposal',

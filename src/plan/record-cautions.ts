@@ -64,8 +64,11 @@ export function doneCautions(item: ExpandedRecordItem, index: number): Caution[]
 
 const SEVERITY = { stop: 'stop', 'back-off': 'caution', hold: 'note' } as const satisfies Record<string, Severity>;
 
-/** What was reported of symptoms and pain; pain by the default rule. */
-export function reportedCautions({ symptoms = [], pain = [] }: Pick<RecordRequest, 'symptoms' | 'pain'>): Caution[] {
+/** What was reported of symptoms and pain; pain by a rule, the default one for a record alone. */
+export function reportedCautions(
+  { symptoms = [], pain = [] }: Pick<RecordRequest, 'symptoms' | 'pain'>,
+  painRule = CAUTIOUS_PAIN_RULE,
+): Caution[] {
   const ofSymptoms = [...new Set(symptoms)].map((symptom, index) => {
     const { grade, lower, source } = symptomOf(symptom);
     const more = { path: ['symptoms', index], ...(source && { source }) };
@@ -73,7 +76,7 @@ export function reportedCautions({ symptoms = [], pain = [] }: Pick<RecordReques
       ? codedCaution('caution', 'symptom-lower', { symptom, lower: `lower-${lower!}` }, more)
       : codedCaution('stop', `symptom-${grade}`, { symptom }, more);
   });
-  const ofPain = assessPain(pain, CAUTIOUS_PAIN_RULE).flatMap((assessed) => {
+  const ofPain = assessPain(pain, painRule).flatMap((assessed) => {
     const sentence = painSentence(assessed);
     if (assessed.verdict === 'go-on' || !sentence) return [];
     const { report, moment, rule } = assessed;

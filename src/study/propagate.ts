@@ -145,7 +145,7 @@ function outcomeOf(result: unknown): Outcome {
  * Correlated inputs are drawn from correlated normal deviates. `monteCarlo.error` says how far another seed would move
  * the figures.
  *
- * - Evidence: `published` methods.
+ * - Evidence: `unconfirmed`: published methods, formulas from memory.
  * - Source: JCGM 101:2008; JCGM 100:2008, 5.1.2 and 5.2.2.
  *
  * @param input - `inputs`, each with `value`, `standardDeviation` and, where its error is a share, `scale: 'log'`, or with

@@ -116,7 +116,7 @@ export interface Bootstrap {
  * rows (people) on: below, it is too narrow. Draws come from the Mersenne Twister MT19937 and are the same for the
  * same seed.
  *
- * - Evidence: `published` method, from memory.
+ * - Evidence: `unconfirmed`: a published method, formulas from memory.
  * - Source: J Am Stat Assoc 1987;82(397):171–185.
  *
  * @param input - `rows`; `statistic`, from rows to a number; `person`, one for each row; `draws`; `seed`
@@ -339,7 +339,7 @@ const LEAST_PEOPLE = 19;
  * people who took no part in the fit. With predictions of {@link crossValidate} it holds about as well, without proof.
  * It is one width for everyone: it does not hold for each group of people.
  *
- * - Evidence: `published` method, from memory.
+ * - Evidence: `unconfirmed`: a published method, formulas from memory.
  * - Source: J Am Stat Assoc 2018;113(523):1094–1111.
  *
  * @param measured - the measurements
