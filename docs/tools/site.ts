@@ -57,6 +57,7 @@ class ShortRouter extends KindRouter {
 /** What only public types are made from, by the file that declares it. */
 const NOT_EXPORTED: Readonly<Record<string, readonly string[]>> = {
   'answer/answer.ts': ['InputsByKind', 'Of', 'OfInterval', 'UncertainKind', 'ShareKind'],
+  'answer/audiences.ts': ['cautionAudiences'],
   'answer/codes.ts': [
     'AnswerAssumption',
     'PressureAssumption',
@@ -72,18 +73,23 @@ const NOT_EXPORTED: Readonly<Record<string, readonly string[]>> = {
   'plan/measures.ts': ['guidelineNames'],
   'plan/messages.ts': ['planValueWords'],
   'plan/pain.ts': ['PAIN_MOMENTS', 'PAIN_SITES', 'chosen'],
+  'plan/proposal.ts': ['PROGRESSION_ACTIONS'],
   'plan/progression-rules.ts': ['NamedRule', 'rules'],
   'plan/questions.ts': ['Replies'],
   'plan/read-back.ts': ['ReadBack'],
+  'plan/screening-items.ts': ['SCREENING_OUTCOMES', 'REPLIES'],
   'plan/stage-goals.ts': ['GOAL_MEASURES'],
   'plan/stated.ts': ['StatedAll'],
   'plan/stops.ts': ['WithStops', 'DECIDER_ROLES'],
   'plan/symptoms.ts': ['CodedSymptom', 'rows'],
-  'plan/types.ts': ['PROGRESSION_ACTIONS', 'WholeTotals'],
+  'plan/types.ts': ['WholeTotals'],
   'pressure/equations.ts': ['occlusionEquations'],
   'pressure/measured.ts': ['measurementMethods'],
-  'quantity/unit-system.ts': ['WrittenUnit'],
+  'quantity/quantities.ts': ['LOAD_UNITS', 'EXERCISE_MODES'],
+  'quantity/readings.ts': ['LIMBS', 'SIDES', 'POSTURES', 'SEXES', 'CIRCUMFERENCE_SITES'],
+  'quantity/unit-system.ts': ['WrittenUnit', 'UNIT_SYSTEMS'],
   'session/compare.ts': ['LINES'],
+  'session/prescription.ts': ['RESTRICTIONS', 'EXERCISE_SIDES'],
   'strength/body-mass.ts': ['MOVEMENTS'],
   'strength/equations.ts': ['oneRepMaxEquations', 'relativeLoadEquations'],
   'strength/lifts.ts': ['LIFTS', 'TRAINING'],
@@ -97,7 +103,6 @@ const NOT_EXPORTED: Readonly<Record<string, readonly string[]>> = {
   'text/page-words.ts': ['pageWords'],
   'text/texts.ts': ['RequirementCode', 'MeasureOf'],
   'text/words.ts': ['receivedWords', 'choiceWords', 'explainWords', 'fieldWords', 'labelWords'],
-  'evidence/guards.ts': ['GuardCode'],
 };
 
 const app = await Application.bootstrap({
