@@ -206,7 +206,7 @@ function limbOf(sessions: readonly Done[], place: Placed): WeekLimb {
   const isOf = (part: FullPrescription): boolean => isSameLimb(part as Placed, place);
   const names = sessions
     .flatMap((one) => itemsOf(one).filter((item) => isSameLimb(item, place)))
-    .map((i) => i.exercise);
+    .map((item) => ('done' in item ? item.done.instead : undefined) ?? item.exercise);
   const { percentLop: _, ...totals } = totalsOf(sessions, isOf);
   return {
     ...place,

@@ -14,14 +14,25 @@ import type { ExpandedPlan, ExpandedPlanItem } from './types.js';
 /** Days after which strength is tested again, in the trial whose schedule is taken. */
 const RETEST_DAYS = 28;
 
-/** What changed between the last session on record and the plan. */
-function changes(plan: ExpandedPlan, item: ExpandedPlanItem, posture: string, last: ExpandedRecordItem): string[] {
+type Cuffed = Pick<ExpandedPlanItem, 'restriction'>;
+const isCuffed = ({ restriction }: Cuffed): boolean => restriction !== 'none';
+
+/** What changed between the cuffed items of a limb in the last session on record and the plan. */
+function changes(
+  plan: ExpandedPlan,
+  item: ExpandedPlanItem,
+  { posture }: ExpandedRecord,
+  last: readonly ExpandedRecordItem[],
+): string[] {
   const cuff = plan.request.limbs.find((one) => isSameLimb(one, item));
   const size = cuff?.circumferenceCm;
+  const [{ cuffWidthCm, circumferenceCm }] = last as [ExpandedRecordItem];
+  const own = item.posture ?? plan.request.posture;
   return [
-    ...((last.posture ?? posture) === (item.posture ?? plan.request.posture) ? [] : ['posture']),
-    ...(cuff && cuff.cuffWidthCm !== last.cuffWidthCm ? ['cuff'] : []),
-    ...(size !== undefined && last.circumferenceCm !== undefined && size !== last.circumferenceCm ? ['limb-size'] : []),
+    // A session may have exercises in several postures.
+    ...(last.some((other) => (other.posture ?? posture) === own) ? [] : ['posture']),
+    ...(cuff && cuff.cuffWidthCm !== cuffWidthCm ? ['cuff'] : []),
+    ...(size !== undefined && circumferenceCm !== undefined && size !== circumferenceCm ? ['limb-size'] : []),
   ];
 }
 
@@ -42,11 +53,11 @@ export function measureAgain(
   ): void => {
     found.push({ what, due, ...message, evidence, ...(source && { source }) });
   };
-  for (const item of plan.items.filter(({ restriction }) => restriction !== 'none')) {
+  for (const item of plan.items.filter(isCuffed)) {
     const { limb, side, occlusion } = item;
-    const session = [...records].reverse().find(({ items }) => items.some((other) => isSameLimb(other, item)));
-    const last = session?.items.find((other) => isSameLimb(other, item));
-    for (const what of last ? changes(plan, item, session!.posture, last) : []) {
+    const onLimb = (record: ExpandedRecord) => record.items.filter((one) => isCuffed(one) && isSameLimb(one, item));
+    const session = [...records].reverse().find((record) => onLimb(record).length > 0);
+    for (const what of session ? changes(plan, item, session, onLimb(session)) : []) {
       add('occlusion-pressure', true, coded('measure-occlusion-changed', { side, limb, what }), 'practice');
     }
     if (plan.request.limbs.some((cuff) => isSameLimb(cuff, item) && isEstimated(cuff))) {
@@ -64,7 +75,7 @@ export function measureAgain(
       add('occlusion-pressure', true, { code, text, ...(message && { values: message }) }, 'practice');
     }
   }
-  if (plan.items.some(({ restriction }) => restriction !== 'none')) {
+  if (plan.items.some(isCuffed)) {
     add('occlusion-pressure', false, coded('measure-occlusion-weeks'), 'practice', 'time-of-day-2017');
   }
   const days = testedOn === undefined ? 0 : daysBetween(testedOn, next);

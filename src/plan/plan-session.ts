@@ -185,13 +185,16 @@ export const planSession = withInput(function planSession(request: PlanRequest):
   const { items, session, assumptions } = sessionOf(asked, planned);
   const limbs = limbsOf(items);
   const { date, screening, dayCheck } = asked;
-  const found = [
-    ...[screening, dayCheck].flatMap((one) =>
-      one ? [{ cautions: answersCautions(one, date), since: one.request.date }] : [],
-    ),
+  const ofAnswers = (one: typeof screening | typeof dayCheck) =>
+    one ? [{ cautions: answersCautions(one, date), since: one.request.date }] : [];
+  const ofScreening = ofAnswers(screening);
+  const ofSession = [
+    ...ofAnswers(dayCheck),
     { cautions: sessionCautions(asked, { items, limbs, session }), since: date },
   ];
-  const derived = found.map(({ cautions, since }) => stopsOf(cautions, since));
+  // What the day and the session bring comes before what the screening knew: a short page shows the first of it.
+  const found = [...ofSession, ...ofScreening];
+  const derived = [...ofScreening, ...ofSession].map(({ cautions, since }) => stopsOf(cautions, since));
   const stops = applyDecisions(mergeStops(asked.stops ?? [], ...derived), asked.decisions, date);
   const cautions = softened(
     found.flatMap(({ cautions }) => cautions),
