@@ -33,6 +33,19 @@ describe('weeks side by side', () => {
       ],
     });
 
+  it('has what was done in place of an exercise under its own name', () => {
+    const plan = light(20, 50);
+    const records = [recordOf(plan, [30, 15, 15, 15], {}, { instead: 'split squat', load: 10 })];
+    const [limb] = compareWeeks({ weeks: [{ records }] }).weeks[0]!.done!.limbs;
+    expect(
+      limb!.exercises.map(({ exercise, peakLoad, restrictionTime }) => [
+        exercise,
+        peakLoad!.value,
+        restrictionTime.value,
+      ]),
+    ).toEqual([['split squat', 10, 390]]);
+  });
+
   it('adds up each week, every session as often as it is done', () => {
     const comparison = compared();
     const rows = comparison.weeks.map(({ week, planned }) => [
