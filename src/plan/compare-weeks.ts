@@ -211,11 +211,15 @@ function limbOf(sessions: readonly Done[], place: Placed): WeekLimb {
   return {
     ...place,
     ...totals,
-    exercises: [...new Set(names)].map((exercise) => {
-      const own = totalsOf(sessions, (part) => isOf(part) && part.name === exercise);
-      const { volumeLoad: __, relativePressureTime: ___, ...kept } = own;
-      return { exercise, ...kept };
-    }),
+    exercises: [...new Set(names)].flatMap((exercise) =>
+      [true, false].flatMap((cuffed) => {
+        const isOwn = (part: FullPrescription): boolean =>
+          isOf(part) && part.name === exercise && isCuffed(part) === cuffed;
+        if (!sessions.some(({ parts }) => parts.some(isOwn))) return [];
+        const { volumeLoad: __, relativePressureTime: ___, ...kept } = totalsOf(sessions, isOwn);
+        return [{ exercise, ...kept }];
+      }),
+    ),
     ...defined({
       occlusion: occlusionOf(sessions, place),
       circumferenceCm: circumferenceOf(sessions, place),
