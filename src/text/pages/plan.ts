@@ -218,7 +218,7 @@ function personLine(translate: Translator, request: ExpandedPlan['request']): st
 function criteriaBlocks(translate: Translator, { items, stopCriteria, disclaimers }: ExpandedPlan): Block[] {
   const isCuffed = items.some(({ restriction }) => restriction !== 'none');
   const usual = disclaimers.filter(({ code }) => code === USUAL);
-  // A criterion that only another version knows has no grade here: it stands with the gravest.
+  // A criterion that only another version knows has no grade here: it is shown with the most severe.
   const gradeOf = ({ code }: Disclaimer): SymptomGrade =>
     symptoms.find((symptom) => symptom.code === code)?.grade ?? 'emergency';
   const criteria = part(
