@@ -176,6 +176,8 @@ function isMissed({ sets, lastSetToFailure }: ExpandedPlanItem, { done }: Expand
 const reportsOf = ({ item, latest }: ItemCase): PainReport[] =>
   latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item)));
 
+const isWithoutCuff = ({ item }: ItemCase): boolean => item.restriction === 'none';
+
 /** What pain leads to; where the exercise has no cuff, pain under one holds and lowers nothing. */
 const painOf = (given: ItemCase): PainAssessment[] =>
   assessPain(reportsOf(given), given.painRule).map((assessed) =>
@@ -183,16 +185,13 @@ const painOf = (given: ItemCase): PainAssessment[] =>
       ? { ...assessed, verdict: 'hold' }
       : assessed,
   );
-const isWithoutCuff = ({ item }: ItemCase): boolean => item.restriction === 'none';
 
-/** The symptoms of the last day that ask for less; those of a cuff hold where the exercise has none. */
-function symptomsOf(given: ItemCase): { readonly lower: Symptom[]; readonly hold: Symptom[] } {
-  const reported = [...new Set(given.latest.flatMap(({ symptoms }) => symptoms))].filter(
-    (code) => symptomOf(code).grade === 'lower',
-  );
-  const holds = (code: Symptom): boolean => isWithoutCuff(given) && symptomOf(code).cuff === true;
-  return { lower: reported.filter((code) => !holds(code)), hold: reported.filter(holds) };
-}
+/** The symptoms of the last day that ask for less, by whether they hold: those of a cuff, in an exercise without one. */
+const symptomsOf = (given: ItemCase, hold: boolean): Symptom[] =>
+  [...new Set(given.latest.flatMap(({ symptoms }) => symptoms))].filter((code) => {
+    const { grade, cuff = false } = symptomOf(code);
+    return grade === 'lower' && (cuff && isWithoutCuff(given)) === hold;
+  });
 
 /** What asks for less than the last time, and what of it goes down. */
 function reasonsDown(given: ItemCase): { reasons: Sentence[]; lower: Set<string> } {
@@ -206,7 +205,7 @@ function reasonsDown(given: ItemCase): { reasons: Sentence[]; lower: Set<string>
   for (const assessed of painOf(given).filter(({ verdict }) => verdict === 'back-off')) {
     add(assessed.rule.lower, coded(...painSentence(assessed)!));
   }
-  for (const code of symptomsOf(given).lower) {
+  for (const code of symptomsOf(given, false)) {
     add(symptomOf(code).lower!, coded('back-off-symptom', { symptom: code }));
   }
   const last = own.at(-1);
@@ -234,7 +233,7 @@ function reasonsToHold(given: ItemCase): Sentence[] {
   return [
     ...(days >= longBreakDays ? [coded('hold-long-break', { days, limit: longBreakDays })] : []),
     ...(sentence ? [coded(...painSentence(sentence)!)] : []),
-    ...symptomsOf(given).hold.map((symptom) => coded('hold-symptom', { symptom })),
+    ...symptomsOf(given, true).map((symptom) => coded('hold-symptom', { symptom })),
     ...(last?.item.done.stoppedEarly ? [coded('hold-stopped-early')] : []),
     ...(held && ['above-tried', 'occludes', 'above'].includes(held.as)
       ? [coded('hold-held-above', { held: held.held, target: held.target })]

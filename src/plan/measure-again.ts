@@ -7,34 +7,31 @@ import { coded } from './coded.js';
 import { isEstimated, measuredDay } from './measured-limb.js';
 import { isSameLimb } from './limb-and-side.js';
 import type { MeasureAgain } from './proposal.js';
-import type { ExpandedRecord, ExpandedRecordItem } from './record.js';
+import type { ExpandedRecord } from './record.js';
 import { uniqueMessages } from './severity.js';
 import type { ExpandedPlan, ExpandedPlanItem } from './types.js';
 
 /** Days after which strength is tested again, in the trial whose schedule is taken. */
 const RETEST_DAYS = 28;
 
-type Cuffed = Pick<ExpandedPlanItem, 'restriction'>;
-const isCuffed = ({ restriction }: Cuffed): boolean => restriction !== 'none';
+const isCuffed = ({ restriction }: Pick<ExpandedPlanItem, 'restriction'>): boolean => restriction !== 'none';
 
-/** What changed between the cuffed items of a limb in the last session on record and the plan. */
-function changes(
-  plan: ExpandedPlan,
-  item: ExpandedPlanItem,
-  { posture }: ExpandedRecord,
-  last: readonly ExpandedRecordItem[],
-): string[] {
-  const cuff = plan.request.limbs.find((one) => isSameLimb(one, item));
-  const size = cuff?.circumferenceCm;
-  const [{ cuffWidthCm, circumferenceCm }] = last as [ExpandedRecordItem];
-  const own = item.posture ?? plan.request.posture;
+/** What changed between the last session with the cuff on a limb and the plan; a session may have several postures. */
+function changes({ request }: ExpandedPlan, item: ExpandedPlanItem, { posture, items }: ExpandedRecord): string[] {
+  const cuff = request.limbs.find((one) => isSameLimb(one, item));
+  const last = cuffedOn(items, item);
+  const differs = (now: unknown, before: unknown): boolean =>
+    now !== undefined && before !== undefined && now !== before;
   return [
-    // A session may have exercises in several postures.
-    ...(last.some((other) => (other.posture ?? posture) === own) ? [] : ['posture']),
-    ...(cuff && cuff.cuffWidthCm !== cuffWidthCm ? ['cuff'] : []),
-    ...(size !== undefined && circumferenceCm !== undefined && size !== circumferenceCm ? ['limb-size'] : []),
+    ...(last.some((one) => (one.posture ?? posture) === (item.posture ?? request.posture)) ? [] : ['posture']),
+    ...(cuff?.cuffWidthCm === last[0]?.cuffWidthCm ? [] : ['cuff']),
+    ...(differs(cuff?.circumferenceCm, last[0]?.circumferenceCm) ? ['limb-size'] : []),
   ];
 }
+
+/** What of a record had the cuff inflated on the limb of an item. */
+const cuffedOn = (items: ExpandedRecord['items'], item: ExpandedPlanItem) =>
+  items.filter((one) => isCuffed(one) && isSameLimb(one, item));
 
 /** What to measure or test again, each thing once. */
 export function measureAgain(
@@ -55,9 +52,8 @@ export function measureAgain(
   };
   for (const item of plan.items.filter(isCuffed)) {
     const { limb, side, occlusion } = item;
-    const onLimb = (record: ExpandedRecord) => record.items.filter((one) => isCuffed(one) && isSameLimb(one, item));
-    const session = [...records].reverse().find((record) => onLimb(record).length > 0);
-    for (const what of session ? changes(plan, item, session, onLimb(session)) : []) {
+    const session = [...records].reverse().find(({ items }) => cuffedOn(items, item).length > 0);
+    for (const what of session ? changes(plan, item, session) : []) {
       add('occlusion-pressure', true, coded('measure-occlusion-changed', { side, limb, what }), 'practice');
     }
     if (plan.request.limbs.some((cuff) => isSameLimb(cuff, item) && isEstimated(cuff))) {

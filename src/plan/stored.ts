@@ -5,7 +5,7 @@ import type { Part } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
 import { version } from '../study/version.js';
 import { BY_CODE, checkConsistency, finder, isNear, type Found } from './consistency.js';
-import { uniqueCautions } from './severity.js';
+import { uniqueCautions, uniqueMessages } from './severity.js';
 import { expansionOf } from './expanded.js';
 import { documentCaution } from './document-messages.js';
 import { fieldsOf, parseDocument, type Shaped } from './parse.js';
@@ -113,15 +113,15 @@ export function keptUnverified<T extends WithStops>(document: T, made: T, unveri
 }
 
 /** The disclaimers and stop criteria of this version, and what the document has besides: an old page lacks none. */
-function withCriteria<T extends object>(document: T, made: object): T {
-  const codesOf = (part: object, name: string) => ((part as Part)[name] ?? []) as readonly { readonly code: string }[];
-  const lists = BY_CODE.filter((name) => Object.hasOwn(made, name)).map((name) => {
-    const ours = codesOf(made, name);
-    const others = codesOf(document, name).filter(({ code }) => !ours.some((one) => one.code === code));
-    return [name, [...ours, ...others]] as const;
-  });
-  return { ...document, ...Object.fromEntries(lists) };
-}
+const withCriteria = <T extends object>(document: T, made: object): T => ({
+  ...document,
+  ...Object.fromEntries(
+    BY_CODE.flatMap((name) => {
+      const [ours, theirs] = [made, document].map((one) => (one as Readonly<Record<string, Caution[]>>)[name]);
+      return ours && theirs ? [[name, uniqueMessages([...ours, ...theirs])]] : [];
+    }),
+  ),
+});
 
 /**
  * A document against itself. Its intervals, times and percentages must fit, whatever version made it. What this version

@@ -18,6 +18,7 @@ import {
 import { documentMessages } from '../../src/plan/document-messages.js';
 import { assessPain } from '../../src/plan/pain.js';
 import { codesOf as codes } from '../support/invariants.js';
+import { EXTENSION } from '../support/inputs.js';
 import { planOf, proposing, recordOf } from '../support/plans.js';
 import { refusedAt } from '../support/refused.js';
 
@@ -547,7 +548,7 @@ describe('a pressure that goes down', () => {
   });
 
   it('is that of exercises with a cuff: the others hold, and lower nothing', () => {
-    const cuffed = plan.request.exercises[0]!;
+    const cuffed = { ...EXTENSION, oneRepMax: { load: 100 }, percentOneRepMax: 20 } as const;
     const heavy = { ...cuffed, name: 'leg press', percentOneRepMax: 70, scheme: '3x8', restriction: 'none' } as const;
     const own = planOf({ step: 2.5 }, { exercises: [cuffed, heavy] });
     const next = (request: Partial<RecordRequest>) => {
@@ -577,7 +578,7 @@ describe('what to measure again', () => {
       .map(({ values }) => values!['what']);
 
   it('is not due for a posture, or for a cuff, that the last session had in one of its exercises', () => {
-    const cuffed = plan.request.exercises[0]!;
+    const cuffed = EXTENSION;
     const lying = { ...cuffed, name: 'leg press', posture: 'supine' } as const;
     const free = { ...cuffed, name: 'squat', posture: 'standing', restriction: 'none' } as const;
     const own = planOf({ step: 2.5 }, { exercises: [free, cuffed, lying] });
