@@ -203,16 +203,20 @@ function limbOf(sessions: readonly CountedSession[], place: Placed): WeekLimb {
   const isOf = (part: FullPrescription): boolean => isSameLimb(part as Placed, place);
   const names = sessions
     .flatMap((one) => itemsOf(one).filter((item) => isSameLimb(item, place)))
-    .map((i) => i.exercise);
+    .map((item) => ('done' in item ? item.done.instead : undefined) ?? item.exercise);
   const { percentLop: _, ...totals } = totalsOf(sessions, isOf);
   return {
     ...place,
     ...totals,
-    exercises: [...new Set(names)].map((exercise) => {
-      const own = totalsOf(sessions, (part) => isOf(part) && part.name === exercise);
-      const { volumeLoad: __, relativePressureTime: ___, ...kept } = own;
-      return { exercise, ...kept };
-    }),
+    exercises: [...new Set(names)].flatMap((exercise) =>
+      [true, false].flatMap((cuffed) => {
+        const isOwn = (part: FullPrescription): boolean =>
+          isOf(part) && part.name === exercise && isCuffed(part) === cuffed;
+        if (!sessions.some(({ parts }) => parts.some(isOwn))) return [];
+        const { volumeLoad: __, relativePressureTime: ___, ...kept } = totalsOf(sessions, isOwn);
+        return [{ exercise, ...kept }];
+      }),
+    ),
     ...defined({
       occlusion: occlusionOf(sessions, place),
       circumferenceCm: circumferenceOf(sessions, place),

@@ -20,7 +20,7 @@ import {
 } from './needs.js';
 
 /** Lists whose sentences are looked up by code where they are needed. */
-const BY_CODE = ['disclaimers', 'stopCriteria'];
+export const BY_CODE = ['disclaimers', 'stopCriteria'];
 /** Lists of sentences in a document. */
 const SENTENCES = ['cautions', 'findings', 'disclaimers', 'stopCriteria', 'stops', 'reasons', 'measureAgain'];
 

@@ -98,6 +98,7 @@ const laterMessages = {
   'fewer-sets': 'One set fewer: {from}, then {to}.',
   'back-off-by-hand': 'No load and no set can go down here. Shorter sets are the practitioner’s choice.',
   'back-off-symptom': 'Reported: {symptom}. Go back.',
+  'hold-symptom': 'Reported: {symptom}. This exercise has no cuff: nothing is raised.',
   'back-off-failed-twice': 'Planned repetitions were missed in two sessions running ({done}; {goal} planned): go back.',
   'back-off-effort': 'The effort of the session was {effort} out of 10, the top of the scale: go back.',
   'back-off-deload': 'A lighter session was asked for: go back.',

@@ -11,13 +11,14 @@ import { neighbours } from './available-loads.js';
 import { coded } from './coded.js';
 import { daysBetween } from '../answer/day.js';
 import { comparedHeld, type Held } from './held.js';
-import { assessPain, painIsOf, painSentence, type PainReport, type PainRuleId } from './pain.js';
+import { assessPain, painIsOf, painSentence, type PainAssessment, type PainReport, type PainRuleId } from './pain.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import type { ProgressionRule } from './progression-rules.js';
 import type { ProgressionAction, SetGoal } from './proposal.js';
+import { askedOf } from './readings.js';
 import type { ExpandedRecord, ExpandedRecordItem } from './record.js';
 import { heaviestLoad, loadsOfSets, setCounts } from './set-counts.js';
-import { symptomOf } from './symptoms.js';
+import { symptomOf, type Symptom } from './symptoms.js';
 import type { PlanExercise, ExpandedPlanItem } from './types.js';
 
 /** What is to be done next with one item of the plan. */
@@ -122,13 +123,18 @@ function differenceFromPlan(planned: ExpandedPlanItem, done: ExpandedRecordItem)
 /** The repetitions of sets that are counted. */
 const countsOf = ({ sets }: ExpandedPlanItem): number[] => sets.map(({ repetitions }) => repetitions!);
 
-/** The cuff pressure that goes down by the largest step; nothing where none is lower. */
-function lowerTarget(item: ExpandedPlanItem): CuffPressure | undefined {
-  if (item.restriction === 'none') return undefined;
-  const percent = sum([percentOf(item.target!), -limits.largestPressureStep.value]);
-  if (item.restTarget && percent <= percentOf(item.restTarget)) return undefined;
-  const lower = attempt((share: number) => targetAt(item, share), percent);
-  return lower.ok && lower.value.value < item.target!.value ? lower.value : undefined;
+/**
+ * The cuff pressure that goes down by the largest step, but not to that of the rests; nothing where none is lower.
+ * Where a ceiling holds it below what was asked for, it goes down from the ceiling.
+ */
+function lowerTarget({ target, restTarget, ...item }: ExpandedPlanItem): CuffPressure | undefined {
+  if (!target) return undefined;
+  const asked = percentOf(target);
+  const set = askedOf(target) ?? asked;
+  const down = sum([set < asked ? Math.floor(set) : asked, -limits.largestPressureStep.value]);
+  const percent = restTarget ? Math.max(down, sum([percentOf(restTarget), 1])) : down;
+  const lower = attempt((share: number) => targetAt({ ...item, target }, share), percent);
+  return lower.ok && lower.value.value < target.value ? lower.value : undefined;
 }
 
 /** What sets ask for, without their loads and rests. */
@@ -168,11 +174,27 @@ function isMissed({ sets, lastSetToFailure }: ExpandedPlanItem, { done }: Expand
 /** The pain of the last day on record that concerns the limb of an item. */
 const reportsOf = ({ item, latest }: ItemCase): PainReport[] =>
   latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item)));
-const painOf = (given: ItemCase) => assessPain(reportsOf(given), given.painRule);
+
+const isWithoutCuff = ({ item }: ItemCase): boolean => item.restriction === 'none';
+
+/** What pain leads to; where the exercise has no cuff, pain under one holds and lowers nothing. */
+const painOf = (given: ItemCase): PainAssessment[] =>
+  assessPain(reportsOf(given), given.painRule).map((assessed) =>
+    isWithoutCuff(given) && assessed.verdict === 'back-off' && assessed.rule.lower === 'pressure'
+      ? { ...assessed, verdict: 'hold' }
+      : assessed,
+  );
+
+/** The symptoms of the last day that ask for less, by whether they hold: those of a cuff, in an exercise without one. */
+const symptomsOf = (given: ItemCase, hold: boolean): Symptom[] =>
+  [...new Set(given.latest.flatMap(({ symptoms }) => symptoms))].filter((code) => {
+    const { grade, cuff = false } = symptomOf(code);
+    return grade === 'lower' && (cuff && isWithoutCuff(given)) === hold;
+  });
 
 /** What asks for less than the last time, and what of it goes down. */
 function reasonsDown(given: ItemCase): { reasons: Sentence[]; lower: Set<string> } {
-  const { item, own, latest, deload } = given;
+  const { item, own, deload } = given;
   const reasons: Sentence[] = [];
   const lower = new Set<string>();
   const add = (part: string, reason: Sentence): void => {
@@ -182,9 +204,8 @@ function reasonsDown(given: ItemCase): { reasons: Sentence[]; lower: Set<string>
   for (const assessed of painOf(given).filter(({ verdict }) => verdict === 'back-off')) {
     add(assessed.rule.lower, coded(...painSentence(assessed)!));
   }
-  for (const code of new Set(latest.flatMap(({ symptoms }) => symptoms))) {
-    const { grade, lower: part } = symptomOf(code);
-    if (grade === 'lower') add(part!, coded('back-off-symptom', { symptom: code }));
+  for (const code of symptomsOf(given, false)) {
+    add(symptomOf(code).lower!, coded('back-off-symptom', { symptom: code }));
   }
   const last = own.at(-1);
   const effort = last?.record.sessionRpe ?? 0;
@@ -211,6 +232,7 @@ function reasonsToHold(given: ItemCase): Sentence[] {
   return [
     ...(days >= longBreakDays ? [coded('hold-long-break', { days, limit: longBreakDays })] : []),
     ...(sentence ? [coded(...painSentence(sentence)!)] : []),
+    ...symptomsOf(given, true).map((symptom) => coded('hold-symptom', { symptom })),
     ...(last?.item.done.stoppedEarly ? [coded('hold-stopped-early')] : []),
     ...(held && ['above-tried', 'occludes', 'above'].includes(held.as)
       ? [coded('hold-held-above', { held: held.held, target: held.target })]

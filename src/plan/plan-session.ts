@@ -1,4 +1,4 @@
-import type { Assumption } from '../answer/answer.js';
+import type { Assumption, Caution } from '../answer/answer.js';
 import { daysBetween } from '../answer/day.js';
 import { describe, InputError, issue, type InputIssue, type Path } from '../answer/issues.js';
 import { need } from '../answer/needs.js';
@@ -185,18 +185,19 @@ export const planSession = withInput(function planSession(request: PlanRequest):
   const { items, session, assumptions } = sessionOf(asked, planned);
   const limbs = totalsOfLimbs(items);
   const { date, screening, dayCheck } = asked;
-  const found = [
-    ...[screening, dayCheck].flatMap((one) =>
-      one ? [{ cautions: answersCautions(one, date), since: one.request.date }] : [],
-    ),
-    { cautions: sessionCautions(asked, { items, limbs, session }), since: date },
+  const ofAnswers = (one: typeof screening | typeof dayCheck) => (one ? answersCautions(one, date) : []);
+  const [screened, ofDay] = [ofAnswers(screening), ofAnswers(dayCheck)];
+  const ofSession = sessionCautions(asked, { items, limbs, session });
+  const derived = [
+    stopsOf(screened, screening?.request.date),
+    stopsOf(ofDay, dayCheck?.request.date),
+    stopsOf(ofSession, date),
   ];
-  const derived = found.map(({ cautions, since }) => stopsOf(cautions, since));
   const stops = applyDecisions(mergeStops(asked.stops ?? [], ...derived), asked.decisions, date);
-  const cautions = softened(
-    found.flatMap(({ cautions }) => cautions),
-    stops,
-  );
+  // What the day and the session bring comes before what the screening found: a short page shows the first of it.
+  const isOpen = ({ code }: Caution): boolean => code === 'screening-incomplete';
+  const found = [...ofDay, ...screened.filter(isOpen), ...ofSession, ...screened.filter((one) => !isOpen(one))];
+  const cautions = softened(found, stops);
   const cuffed = items.some(({ restriction }) => restriction !== 'none');
   const plan = compact<Plan>(
     {

@@ -34,7 +34,7 @@ const modeOf = ({ mode = 'resistance' }: ExpandedItem): ExerciseMode => mode;
 export const modesOf = (items: readonly Indexed[]): ExerciseMode[] => [...new Set(items.map(([item]) => modeOf(item)))];
 
 /** The share of occlusion pressure that was asked for, or that the ceiling leaves of it; the gauge rounds it down. */
-function askedOf(target: Answer<'cuff-pressure'>): number | undefined {
+export function askedOf(target: Answer<'cuff-pressure'>): number | undefined {
   const { percentLop, ceilingMmHg, occlusion } = target.inputs;
   if (target.cautions.some(({ code }) => code === 'chance-limit-holds')) return undefined;
   return ceilingMmHg === undefined ? percentLop : Math.min(percentLop, (100 * ceilingMmHg) / occlusion.value);

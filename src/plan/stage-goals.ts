@@ -1,7 +1,7 @@
 import { type Exact, defined } from '../answer/defined.js';
 import type { Reader } from '../answer/reader.js';
 import { LIMBS, SIDES, type Limb, type Quantity, type Side } from '../quantity/quantities.js';
-import type { WeekExercise, WeekLimb, WeekSums } from './week-types.js';
+import { wholeExercises, type WeekExercise, type WeekLimb, type WeekSums } from './week-types.js';
 import { need, type Asked } from '../answer/needs.js';
 import {
   EXERCISE_NAME,
@@ -112,7 +112,7 @@ function foundIn({ measure, limb, side, exercise, found }: StageGoal, week: Week
   }
   const own = week?.limbs.find((one) => one.limb === limb && one.side === side);
   if (exercise !== undefined) {
-    const one = own?.exercises.find((other) => other.exercise === exercise);
+    const one = own && wholeExercises(own.exercises).find((other) => other.exercise === exercise);
     return one && FOUND[measure](one);
   }
   const percentLop = highest(own?.exercises.flatMap((one) => one.percentLop ?? []) ?? []);

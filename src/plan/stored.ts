@@ -4,8 +4,8 @@ import { isOwn } from '../answer/own.js';
 import type { Part } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
 import { version } from '../study/version.js';
-import { checkConsistency, finder, isNear, type Found } from './consistency.js';
-import { uniqueCautions } from './severity.js';
+import { BY_CODE, checkConsistency, finder, isNear, type Found } from './consistency.js';
+import { uniqueCautions, uniqueMessages } from './severity.js';
 import { expansionOf } from './expanded.js';
 import { codedCaution } from './coded.js';
 import { fieldsOf, parseDocument, type Shaped } from './parse.js';
@@ -113,23 +113,35 @@ export function keptUnverified<T extends WithStops>(document: T, made: T, unveri
   return { ...document, stops: [...stops, ...stopsMissing(stops, cautions)], cautions };
 }
 
+/** The disclaimers and stop criteria of this version, and what the document has besides: an old page lacks none. */
+const withCriteria = <T extends object>(document: T, made: object): T => ({
+  ...document,
+  ...Object.fromEntries(
+    BY_CODE.flatMap((name) => {
+      const [ours, theirs] = [made, document].map((one) => (one as Readonly<Record<string, Caution[]>>)[name]);
+      return ours && theirs ? [[name, uniqueMessages([...ours, ...theirs])]] : [];
+    }),
+  ),
+});
+
 /**
  * A document against itself. Its intervals, times and percentages must fit, whatever version made it. What this version
  * made must be what this version makes again from it; what another one made and this one makes otherwise gets a
  * caution, and what this one cannot make again is refused.
  */
-function verify<T extends Verified, E extends Verified>(document: T, kind: StoredKind<T, E>): Read<T, E> {
-  const own = document.libraryVersion === version;
+function verify<T extends Verified, E extends Verified>(given: T, kind: StoredKind<T, E>): Read<T, E> {
+  const own = given.libraryVersion === version;
   const issues: InputIssue[] = [];
   const found = finder(issues);
-  checkConsistency(document, found, (path, code) => {
+  checkConsistency(given, found, (path, code) => {
     if (own) found(path, KNOWN_CODE, code);
   });
-  kind.check?.(document, found);
+  kind.check?.(given, found);
   const schema = kind.schema() as unknown as Shaped;
-  if (own) issues.push(...slipsIn(document, schema, []));
+  if (own) issues.push(...slipsIn(given, schema, []));
   if (issues.length > 0) throw new InputError(issues);
-  const made = kind.remade(document);
+  const made = kind.remade(given);
+  const document = own ? given : withCriteria(given, made.document as object);
   const { libraryVersion } = document;
   differences({ ...made.document, libraryVersion }, document, schema, [], found);
   if (own && issues.length > 0) throw new InputError(issues);

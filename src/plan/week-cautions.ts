@@ -6,7 +6,7 @@ import { codedCaution } from './coded.js';
 import { isSameLimb, keyOf } from './limb-and-side.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import { uniqueCautions } from './severity.js';
-import type { WeekRow, WeekSums } from './week-types.js';
+import { wholeExercises, type WeekRow, type WeekSums } from './week-types.js';
 
 /** Two weeks as they are compared: done with done, else planned with planned, else what there is. */
 function comparableSums(before: WeekRow, after: WeekRow): [WeekSums, WeekSums] {
@@ -18,7 +18,9 @@ function comparableSums(before: WeekRow, after: WeekRow): [WeekSums, WeekSums] {
 /** What an exercise of a row went up by, compared with an earlier row. */
 function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
   const exercisesOf = (sums: WeekSums) =>
-    sums.limbs.flatMap(({ limb, side, exercises }) => exercises.map((exercise) => ({ limb, side, ...exercise })));
+    sums.limbs.flatMap(({ limb, side, exercises }) =>
+      wholeExercises(exercises).map((exercise) => ({ limb, side, ...exercise })),
+    );
   const [first, second] = comparableSums(before, after);
   const earlier = new Map(exercisesOf(first).map((one) => [keyOf(one), one]));
   return exercisesOf(second).flatMap((now): Caution[] => {

@@ -164,7 +164,7 @@ export function workLines(translate: Translator, totals: ExerciseTotals): string
   if (count.value === 0) return [];
   const repetitions = format(count.value);
   return present(
-    volumeLoad
+    volumeLoad && volumeLoad.value > 0
       ? translate('page.total-volume', { repetitions, volume: answerAmount(translate, volumeLoad) })
       : translate('page.total-repetitions', { repetitions }),
     bodyMassVolumeLoad && translate('page.total-body-volume', { volume: answerAmount(translate, bodyMassVolumeLoad) }),
@@ -182,7 +182,9 @@ export const limbLines = (
     return joined(
       translate(exercises === 0 ? 'page.limb-none' : some(exercises), values),
       partialTime(translate, partialRestrictionTime),
-      volumeLoad && translate('page.limb-volume', { volume: answerAmount(translate, volumeLoad) }),
+      volumeLoad &&
+        volumeLoad.value > 0 &&
+        translate('page.limb-volume', { volume: answerAmount(translate, volumeLoad) }),
     );
   });
 

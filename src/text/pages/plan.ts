@@ -3,6 +3,8 @@ import { amount, named, sentence } from '../../answer/translate.js';
 import { itemCautions } from '../../plan/item-cautions.js';
 import { placeWords, sideWords } from '../../plan/measures.js';
 import { messageKey } from '../../plan/severity.js';
+import type { Disclaimer } from '../../plan/disclaimers.js';
+import { SYMPTOM_GRADES, symptoms, type SymptomGrade } from '../../plan/symptoms.js';
 import type { ExpandedPlan, ExpandedPlanItem, PlanExercise } from '../../plan/types.js';
 import { bloodPressureCautions } from '../../pressure/blood-pressure.js';
 import { clock, format } from '../../quantity/format.js';
@@ -216,9 +218,15 @@ function personLine(translate: Translator, request: ExpandedPlan['request']): st
 function criteriaBlocks(translate: Translator, { items, stopCriteria, disclaimers }: ExpandedPlan): Block[] {
   const isCuffed = items.some(({ restriction }) => restriction !== 'none');
   const usual = disclaimers.filter(({ code }) => code === USUAL);
+  // A criterion that only another version knows has no grade here: it is shown with the most severe.
+  const gradeOf = ({ code }: Disclaimer): SymptomGrade =>
+    symptoms.find((symptom) => symptom.code === code)?.grade ?? 'emergency';
   const criteria = part(
     translate(isCuffed ? 'page.stop' : 'page.stop-no-cuff'),
-    { points: stopCriteria.map((printed) => sentence(translate, printed)) },
+    ...SYMPTOM_GRADES.map((grade) => ({
+      under: translate(`page.then-${grade}`),
+      lines: stopCriteria.flatMap((printed) => (gradeOf(printed) === grade ? [sentence(translate, printed)] : [])),
+    })),
     lines(...usual.map((printed) => sentence(translate, printed))),
   );
   return namedPart('stop-criteria', criteria);

@@ -120,7 +120,12 @@ function painLines(translate: Translator, pain: ExpandedRecord['pain']): string[
   if (pain.length === 0) return [translate('page.pain-none')];
   return pain.map(({ site, limb, side, before, during, after, nextMorning }) =>
     translate('page.pain', {
-      place: joined(...present(site, side, limb).map((code) => named(translate, 'value', code))),
+      place: joined(
+        named(translate, 'value', site),
+        ...(side && limb
+          ? [sideWords(translate, side, limb)]
+          : present(side, limb).map((code) => named(translate, 'value', code))),
+      ),
       before: rating(translate, before),
       during: rating(translate, during),
       after: rating(translate, after),
