@@ -48,16 +48,34 @@ function runs(node: ts.Node): boolean {
   return isAccess || ts.isSpreadElement(node) || ts.isSpreadAssignment(node) || !!ts.forEachChild(node, runs);
 }
 
-/** A namespace that is used as a value is made, and then filled by a call: both in one, for a bundler to leave out. */
-const filledAtOnce = (code: string): string =>
-  code.replace(
-    /^(?:var|const) ([\w$]+) = \{\};\n__export\(\1, (\{\n[^}]*\})\);$/gm,
-    'const $1 = /* @__PURE__ */ ((all) => (__export(all, $2), all))({});',
-  );
+/**
+ * A namespace that is used as a value is filled by a call before its members are made. Here it is one plain object after
+ * the last of them, which a bundler can leave out.
+ */
+function plainNamespaces(code: string): string {
+  const found = [...code.matchAll(/^(?:var|const) ([\w$]+) = \{\};\n(?:\w+\.)?__export\(\1, \{\n([^}]*)\}\);\n/gm)];
+  const without = found.reduce((text, [whole]) => text.replace(whole, ''), code);
+  const { statements } = ts.createSourceFile('a.js', without, ts.ScriptTarget.ES2022, true);
+  const made = statements.flatMap((statement) => {
+    if (ts.isFunctionDeclaration(statement)) return [[statement.name!.text, statement.end] as const];
+    const declared = ts.isVariableStatement(statement) ? statement.declarationList.declarations : [];
+    return declared.map(({ name }) => [name.getText(), statement.end] as const);
+  });
+  const ends = new Map(made);
+  const objects = found.map(([, name, members = '']) => {
+    const fields = members.replace(/^( *\S+): \(\) => (\S+)(?=,?$)/gm, (member, field: string, value: string) =>
+      field.trim() === value ? field : `${field}: ${value}`,
+    );
+    const values = [...members.matchAll(/=> ([\w$]+)/g)].map(([, value]) => ends.get(value!) ?? 0);
+    return { at: Math.max(...values), text: `\nconst ${name!} = {\n${fields}};` };
+  });
+  return objects
+    .sort((one, other) => other.at - one.at)
+    .reduce((text, { at, text: object }) => text.slice(0, at) + object + text.slice(at), without);
+}
 
 /** Every value that is made as a file loads, marked for bundlers: nothing else comes of making it. */
-function marked(code: string): string {
-  const text = filledAtOnce(code);
+function marked(text: string): string {
   if (/^__export\(/m.test(text)) throw new Error('A call fills a namespace, and no bundler leaves it out.');
   const file = ts.createSourceFile('a.js', text, ts.ScriptTarget.ES2022, true);
   const makers = file.statements
@@ -102,4 +120,7 @@ for (const file of readdirSync('dist', { recursive: true, encoding: 'utf8' }))
 for (const { output } of built.flat())
   for (const part of output)
     if (part.type === 'chunk')
-      writeFileSync(`dist/${part.fileName}`, part.fileName.endsWith('.cjs') ? squeezed(part.code) : marked(part.code));
+      writeFileSync(
+        `dist/${part.fileName}`,
+        (part.fileName.endsWith('.cjs') ? squeezed : marked)(plainNamespaces(part.code)),
+      );

@@ -1,6 +1,6 @@
 import type { Caution, Sentence, Severity } from '../answer/answer.js';
 import type { CautionCode } from '../answer/codes.js';
-import { fill, OWN_TEXT, type MessageValues } from '../answer/messages.js';
+import { fill, type MessageValues } from '../answer/messages.js';
 import { quantityName } from '../quantity/field-quantity.js';
 import { format } from '../quantity/format.js';
 import { quantities } from '../quantity/quantities.js';
@@ -8,27 +8,26 @@ import { leftOutNames } from '../session/messages.js';
 import { documentMessages, type PlanCode } from './document-messages.js';
 import { planMessages, planValueWords } from './messages.js';
 
-const words: Readonly<Record<string, string>> = { ...planValueWords, ...leftOutNames };
-const symptoms: Readonly<Record<string, string>> = planMessages;
+/** Words of the codes in values, symptoms among them. */
+const words: Readonly<Record<string, string>> = { ...planMessages, ...planValueWords, ...leftOutNames };
 
 type Value = MessageValues[string];
 
-/** A value as an English sentence shows it: a number rounded for people, a code by its words. */
+/** A value as an English sentence shows it: a code by its words; a number is rounded as the sentence is filled. */
 const inWords = (value: Value): string | number =>
   typeof value === 'number'
-    ? Number(format(value))
+    ? value
     : isList(value)
       ? value.map(inWords).join(', ')
-      : (words[`value.${value}`] ?? words[value] ?? symptoms[value] ?? value);
+      : (words[`value.${value}`] ?? words[value] ?? value);
 const isList = (value: Value): value is readonly string[] => Array.isArray(value);
 
 /** A number in the values of a sentence, as people read it. */
 const shown = (value: Value): Value => (typeof value === 'number' ? Number(format(value)) : value);
 
+/** The values of a sentence, each by a function; the name of an exercise is yours, and no code. */
 const mapped = (values: MessageValues, by: (value: Value) => Value): Record<string, Value> =>
-  Object.fromEntries(
-    Object.entries(values).map(([slot, value]) => [slot, OWN_TEXT.includes(slot) ? value : by(value)]),
-  );
+  Object.fromEntries(Object.entries(values).map(([slot, value]) => [slot, slot === 'exercise' ? value : by(value)]));
 
 /** A sentence with the words of its values, of a field its name. */
 export function filled(sentence: string, values: MessageValues): string {

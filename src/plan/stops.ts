@@ -124,12 +124,8 @@ export function mergeStops(...lists: readonly (readonly Stop[])[]): Stop[] {
 
 /** The stops that a decision is about: at most those of one day. */
 function stopsMeant(stops: readonly Stop[], { stop: code, since, on }: StopDecision, day: string | undefined): Stop[] {
-  const refuseField = (
-    name: keyof StopDecision,
-    expected: Asked,
-    received: string,
-    as: 'missing' | 'wrong-relation' = 'wrong-relation',
-  ): never => refuse(as, [name], expected, received);
+  const refuseField = (name: keyof StopDecision, expected: Asked, received: string): never =>
+    refuse('wrong-relation', [name], expected, received);
   if (day !== undefined && on > day) return refuseField('on', need(NOT_AFTER_SESSION, { date: day }), on);
   const named = stops.filter((stop) => stop.code === code || stop.about === code);
   if (named.length === 0) {
@@ -144,11 +140,11 @@ function stopsMeant(stops: readonly Stop[], { stop: code, since, on }: StopDecis
   const before = ofDay.filter((stop) => stop.since === undefined || stop.since <= on);
   if (before.length === 0) return refuseField('on', need(NOT_BEFORE_STOP, { date: days.sort()[0]! }), on);
   if (new Set(before.map((stop) => stop.since)).size > 1) {
-    return refuseField(
-      'since',
+    return refuse(
+      'missing',
+      ['since'],
       need(DAY_OF_ONE_STOP, { days: days.sort().map((one) => one ?? '–') }),
       'undefined',
-      'missing',
     );
   }
   const abouts = [...new Set(before.map((stop) => stop.about ?? code))];

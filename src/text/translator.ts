@@ -1,5 +1,5 @@
 import { describe } from '../answer/issues.js';
-import { fill, OWN_TEXT, type Catalogue, type MessageValues } from '../answer/messages.js';
+import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
 import { isOwn } from '../answer/own.js';
 import { isPart } from '../answer/part.js';
 import { need } from '../answer/needs.js';
@@ -30,6 +30,9 @@ export interface TextOptions {
 export interface Translator extends Translate {
   (code: TextCode, values?: MessageValues): string;
 }
+
+/** Slots for your own text, and for text that is in your language already: what is in them is never looked up as a code. */
+const OWN_TEXT = ['exercise', 'name', 'notes', 'why', 'event', 'where', 'text', 'equation', 'version'];
 
 /** The code of the word for what a slot holds: a unit meant by mistake, a field, the kind of a total, a word of choice, a symptom. */
 function codeOf(slot: string, value: string): string {
