@@ -14,13 +14,10 @@ const words: Readonly<Record<string, string>> = { ...planMessages, ...planValueW
 type Value = MessageValues[string];
 
 /** A value as an English sentence shows it: a code by its words; a number is rounded as the sentence is filled. */
-const inWords = (value: Value): string | number =>
-  typeof value === 'number'
-    ? value
-    : isList(value)
-      ? value.map(inWords).join(', ')
-      : (words[`value.${value}`] ?? words[value] ?? value);
-const isList = (value: Value): value is readonly string[] => Array.isArray(value);
+const inWords = (value: Value): string | number => {
+  if (Array.isArray(value)) return value.map(inWords).join(', ');
+  return typeof value === 'string' ? (words[`value.${value}`] ?? words[value] ?? value) : (value as number);
+};
 
 /** A number in the values of a sentence, as people read it. */
 const shown = (value: Value): Value => (typeof value === 'number' ? Number(format(value)) : value);
