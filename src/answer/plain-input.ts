@@ -1,4 +1,4 @@
-import { describe, InputError, issue } from './issues.js';
+import { describe, InputError, refuse } from './issues.js';
 import type { Asked } from './needs.js';
 import { plainCopy } from './plain-copy.js';
 
@@ -8,9 +8,9 @@ export function plainInput(input: unknown, expected: Asked, as?: (part: object) 
   try {
     copy = plainCopy(input, undefined, as);
   } catch {
-    throw new InputError([issue('unreadable', [], expected, 'an error')]);
+    refuse('unreadable', [], expected, 'an error');
   }
   if (typeof copy === 'object' && copy !== null) return copy;
   const received = typeof input === 'object' && input !== null ? 'an object that is not plain JSON' : describe(input);
-  throw new InputError([issue(input === undefined ? 'missing' : 'wrong-type', [], expected, received)]);
+  refuse(input === undefined ? 'missing' : 'wrong-type', [], expected, received);
 }

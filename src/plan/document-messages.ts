@@ -1,4 +1,3 @@
-import { cautionsOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 import { planMessages } from './messages.js';
 
@@ -164,4 +163,3 @@ const laterMessages = {
 export const documentMessages = { ...planMessages, ...stageMessages, ...laterMessages };
 
 export type PlanCode = keyof typeof documentMessages;
-export const documentCaution = cautionsOf(documentMessages);

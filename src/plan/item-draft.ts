@@ -4,8 +4,7 @@ import { guidance2019 } from '../evidence/guidance.js';
 import { attempt } from '../answer/issues.js';
 import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { convertLoad } from '../quantity/convert.js';
-import { product, sum } from '../quantity/exact.js';
-import { decimal } from '../quantity/decimal.js';
+import { product, ratio, sum } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
 import { neighbours } from './available-loads.js';
@@ -15,12 +14,12 @@ import { comparedHeld, type Held } from './held.js';
 import { assessPain, painIsOf, painSentence, type PainAssessment, type PainReport, type PainRuleId } from './pain.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import type { ProgressionRule } from './progression-rules.js';
-import type { SetGoal } from './proposal.js';
+import type { ProgressionAction, SetGoal } from './proposal.js';
 import { askedOf } from './readings.js';
 import type { ExpandedRecord, ExpandedRecordItem } from './record.js';
 import { heaviestLoad, loadsOfSets, setCounts } from './set-counts.js';
 import { symptomOf, type Symptom } from './symptoms.js';
-import type { PlanExercise, ExpandedPlanItem, ProgressionAction } from './types.js';
+import type { PlanExercise, ExpandedPlanItem } from './types.js';
 
 /** What is to be done next with one item of the plan. */
 export interface Draft {
@@ -88,7 +87,7 @@ export function loadOf({ load, oneRepMax }: ExpandedPlanItem): {
 }
 
 /** A part as a percentage of a whole, in decimals of 12 digits: 2.5 of 50 is 5. */
-const percentage = (part: number, whole: number): number => decimal(part).times(100).div(decimal(whole)).toNumber();
+const percentage = (part: number, whole: number): number => ratio([part, 100], [whole]);
 
 /** The cuff pressure of an item at another percentage, for the same gauge, ceiling and mode. */
 function targetAt({ target }: ExpandedPlanItem, percentLop: number): CuffPressure {
@@ -97,7 +96,7 @@ function targetAt({ target }: ExpandedPlanItem, percentLop: number): CuffPressur
 }
 
 /** What the last session was done with that this plan does not have; nothing where it was done as planned. */
-function otherwise(planned: ExpandedPlanItem, done: ExpandedRecordItem): Sentence | undefined {
+function differenceFromPlan(planned: ExpandedPlanItem, done: ExpandedRecordItem): Sentence | undefined {
   const { load, unit } = loadOf(planned);
   const { instead } = done.done;
   if (instead !== undefined) return coded('other-exercise-recorded', { exercise: instead });
@@ -116,7 +115,7 @@ function otherwise(planned: ExpandedPlanItem, done: ExpandedRecordItem): Sentenc
     convertLoad(one, done.done.unit ?? unit, unit),
   );
   // A load is converted between units: what differs in the last digits only is the same.
-  const other = lifted.findIndex((one, index) => !decimal(one).eq(decimal(asked[index] ?? one)));
+  const other = lifted.findIndex((one, index) => sum([one, -(asked[index] ?? one)]) !== 0);
   if (other < 0) return undefined;
   return coded('other-load-recorded', { done: lifted[other]!, planned: asked[other]!, unit });
 }
@@ -211,7 +210,7 @@ function reasonsDown(given: ItemCase): { reasons: Sentence[]; lower: Set<string>
   const last = own.at(-1);
   const effort = last?.record.sessionRpe ?? 0;
   if (effort >= limits.topEffort.value) add('load', coded('back-off-effort', { effort }));
-  const running = own.slice(-2).filter((one) => !otherwise(item, one.item));
+  const running = own.slice(-2).filter((one) => !differenceFromPlan(item, one.item));
   if (running.length === 2 && running.every((one) => isMissed(item, one.item))) {
     const done = running.map((one) => setCounts(one.item.done.sets)).join('; ');
     add('load', coded('back-off-failed-twice', { done, goal: setCounts(item.sets) }));
@@ -377,7 +376,7 @@ export function draftItem(given: ItemCase): Draft {
   if (holds.length > 0) return repeat(...holds);
   const last = own.at(-1);
   if (!last) return repeat(coded('no-record'));
-  const other = otherwise(item, last.item);
+  const other = differenceFromPlan(item, last.item);
   if (other) return repeat(other);
   if (item.sets.some(({ repetitions }) => repetitions === undefined)) return repeat(coded('rule-counts'));
   const percentOneRepMax = load === undefined || maximum === undefined ? undefined : percentage(load, maximum);
@@ -387,7 +386,7 @@ export function draftItem(given: ItemCase): Draft {
   }
   const sessions = inARow(own, longBreakDays)
     .slice(-rule.sessions)
-    .filter((one) => !otherwise(item, one.item));
+    .filter((one) => !differenceFromPlan(item, one.item));
   if (sessions.length < rule.sessions) {
     return repeat(coded('too-few-records', { needed: rule.sessions, found: sessions.length }));
   }

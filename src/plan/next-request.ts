@@ -1,5 +1,5 @@
 import type { Assumption } from '../answer/answer.js';
-import { describe, InputError, issue, type InputIssue, type Path } from '../answer/issues.js';
+import { describe, InputError, issue, refuse, type InputIssue, type Path } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { Math } from '../quantity/maths.js';
@@ -57,7 +57,7 @@ function paired(plan: ExpandedPlan, proposal: Proposal): Proposed[] {
     const at = places.indexOf(place);
     const next = proposal.items[at];
     if (!next || !startsAt(next, item)) {
-      throw new InputError([issue('wrong-relation', ['proposal', 'items'], ITEMS_OF_PLAN, placeText(item))]);
+      refuse('wrong-relation', ['proposal', 'items'], ITEMS_OF_PLAN, placeText(item));
     }
     return { item, next, place: ['proposal', 'items', at] };
   });

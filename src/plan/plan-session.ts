@@ -20,7 +20,7 @@ import { compact } from './expanded.js';
 import { Findings } from './findings.js';
 import { isSameLimb } from './limb-and-side.js';
 import { limbCuffOf, usesCuff, withWidth } from './limb-cuff.js';
-import { limbsOf } from './limb-totals.js';
+import { totalsOfLimbs } from './limb-totals.js';
 import { measuredAt, measuredDay } from './measured-limb.js';
 import { planMessages } from './messages.js';
 import { LISTED_ONCE, NOT_AFTER_PLAN, PLAN_REQUEST } from './needs.js';
@@ -183,7 +183,7 @@ export const planSession = withInput(function planSession(request: PlanRequest):
   if (!asked || findings.issues.length > 0) throw new InputError(findings.issues);
 
   const { items, session, assumptions } = sessionOf(asked, planned);
-  const limbs = limbsOf(items);
+  const limbs = totalsOfLimbs(items);
   const { date, screening, dayCheck } = asked;
   const ofAnswers = (one: typeof screening | typeof dayCheck) => (one ? answersCautions(one, date) : []);
   const [screened, ofDay] = [ofAnswers(screening), ofAnswers(dayCheck)];

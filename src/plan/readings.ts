@@ -1,7 +1,7 @@
 import type { Answer, Inputs } from '../answer/answer.js';
 import type { Path } from '../answer/issues.js';
 import { convertLoad } from '../quantity/convert.js';
-import { decimal } from '../quantity/decimal.js';
+import { sum } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type ExerciseMode, type Limb, type Side } from '../quantity/quantities.js';
 import { isSameLimb } from './limb-and-side.js';
@@ -139,7 +139,7 @@ function pausesOf({ session, assumptions }: ExpandedPlan) {
     if (event === 'deflate') down.set(place, { atS, exercise });
     const before = event === 'inflate' ? down.get(place) : undefined;
     if (!before || before.exercise === exercise) return [];
-    const restS = decimal(atS).minus(decimal(before.atS)).toNumber();
+    const restS = sum([atS, -before.atS]);
     return [{ limb: limb as Limb, side: side as Side, restS, path: ['session', 'timeline', 'events', index, 'atS'] }];
   });
 }

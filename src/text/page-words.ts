@@ -142,16 +142,16 @@ export const pageWords = {
 
   'page.review-plan': 'Review of a plan',
   'page.review-record': 'Review of a record',
-  'page.held-against': 'Compared with: {guideline}.',
+  'page.compared-with': 'Compared with: {guideline}.',
   'page.outside': 'Outside the range',
   'page.inside': 'Inside the range',
-  'page.nothing-judged': 'nothing',
-  'page.not-judged': 'Not in the document, so not compared',
+  'page.nothing-assessed': 'nothing',
+  'page.not-assessed': 'Not in the document, so not compared',
   'page.not-checked':
     'This page was stored, or changed. We cannot check it without the documents it was made from. Make it again from them.',
-  'page.judged': '{name} {found}{of} [{range}; {grade}]',
-  'page.judged-asked': '{name} {found}{of}, rounded from {asked} [{range}; {grade}]',
-  'page.judged-where': '{where}: {text}',
+  'page.assessed': '{name} {found}{of} [{range}; {grade}]',
+  'page.assessed-asked': '{name} {found}{of}, rounded from {asked} [{range}; {grade}]',
+  'page.assessed-where': '{where}: {text}',
 
   'page.record': 'Session record',
   'page.rests': 'Rests',

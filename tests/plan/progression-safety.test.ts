@@ -88,6 +88,24 @@ describe('pain', () => {
     expect(joint(1, 1, 1, 1)[0]).toBe('raise-load');
   });
 
+  it('is judged by one rule in a proposal: its cautions do not say hold where its rule goes on', () => {
+    const record = recordOf(plan, all, {
+      pain: [{ site: 'tendon', before: 2, during: 2, after: 2 }],
+      symptoms: ['symptom-tingling'],
+    });
+    // Without the two notes of every cuff pressure, on flow and drift.
+    const cautionsBy = (painRule: 'cautious' | 'tendon-monitoring') =>
+      codes(propose([record], { painRule }).cautions).slice(0, -2);
+    expect(cautionsBy('cautious')).toEqual(['symptom-lower', 'pain-hold']);
+    expect(cautionsBy('tendon-monitoring')).toEqual(['symptom-lower']);
+    const worse = recordOf(plan, all, { pain: [{ site: 'tendon', during: 4 }] });
+    const [hold] = propose([worse], { painRule: 'tendon-monitoring' }).cautions;
+    expect([hold!.code, hold!.values]).toEqual([
+      'pain-hold',
+      { pain: 4, site: 'tendon', moment: 'during', line: 3, rule: 'tendon-monitoring' },
+    ]);
+  });
+
   // Two clinical summaries of Am J Sports Med 2007;35(6):897–906 (`secondary`): 0–3 safe, 4–5 acceptable, above 5 not.
   it('goes by the rule that is chosen by name', () => {
     const by = (painRule: 'cautious' | 'tendon-monitoring' | 'front-of-knee', pain: number) =>

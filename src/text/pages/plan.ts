@@ -11,7 +11,7 @@ import { clock, format } from '../../quantity/format.js';
 import { loadUnitOf } from '../../quantity/quantities.js';
 import { takesTurns } from '../../session/prescription.js';
 import type { ExerciseTotals } from '../../session/totals.js';
-import { fields, joined, lines, namedPart, part, there, type Block, type Field } from '../blocks.js';
+import { fields, joined, lines, namedPart, part, present, type Block, type Field } from '../blocks.js';
 import { assumedLine, cautionLine, partsOf } from '../section.js';
 import type { Translator } from '../translator.js';
 import {
@@ -75,7 +75,7 @@ function clockRows(translate: Translator, { session, request, limbs }: ExpandedP
 /** What an exercise on one limb or a session of several adds up to. */
 function totalLines(translate: Translator, totals: ExerciseTotals, cuffedLimbs = 1): string[] {
   const { restrictionTime, longestRestriction, reperfusionTime, pressureTime, relativePressureTime } = totals;
-  return there(
+  return present(
     ...workLines(translate, totals),
     totalTime(translate, totals),
     longestRestriction.value > 0 &&
@@ -185,7 +185,7 @@ const withParts = (answer: Answer): Answer[] => [answer, ...partsOf(answer).flat
 /** What was assumed of the measured pressures of a plan, each once. */
 const measuredAs = (translate: Translator, { items }: ExpandedPlan): string[] => [
   ...new Set(
-    there(...items.map(({ occlusion }) => occlusion))
+    present(...items.map(({ occlusion }) => occlusion))
       .flatMap(withParts)
       .flatMap(({ assumptions }) => assumptions.filter(({ code }) => OF_MEASUREMENT.includes(code)))
       .map((assumed) => assumedLine(translate, assumed)),
