@@ -443,6 +443,15 @@ describe('the page of a plan', () => {
     expect(groups[2]).toContain(messages['symptom-tingling']);
   });
 
+  it('says in a sentence which side goes first where they take turns', () => {
+    const limbs = bothSides({ limb: 'leg', cuffWidthCm: 10, percentLop: 50, measured: measuredAt(200) });
+    const sentence = (side: 'both' | 'right-then-left') => explain(planOf({ side }, { limbs }), { detail: 'sentence' });
+    expect(sentence('right-then-left')).toContain(
+      'seated, every set with the right leg first, then with the other side:',
+    );
+    expect(sentence('both')).toContain('Leg extension, seated: ');
+  });
+
   it('has no volume load where nothing but the body is lifted', () => {
     const bodily = { oneRepMax: undefined, percentOneRepMax: undefined, bodyMassPercent: 60 };
     // 75 repetitions of 60 % of 80 kg.

@@ -122,7 +122,7 @@ describe('recordSession', () => {
       {
         code: 'reperfusion-short',
         path: ['items', 0, 'done', 'reperfusedBeforeS'],
-        values: { minutes: '2.5', low: 3 },
+        values: { seconds: '150', low: 3 },
       },
     ]);
     expect(explain(record)).toMatch(/^Before +2:30 min deflated$/m);

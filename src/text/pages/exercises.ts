@@ -11,6 +11,7 @@ import type { ExpandedPlan, ExpandedPlanItem, PlanExercise } from '../../plan/ty
 import { format } from '../../quantity/format.js';
 import { loadUnitOf, type Unit } from '../../quantity/quantities.js';
 import type { Tempo } from '../../session/notation.js';
+import { sidesOf, takesTurns } from '../../session/prescription.js';
 import type { SessionEvent } from '../../session/timeline.js';
 import { joined, lines, present, type Block } from '../blocks.js';
 import type { Translator } from '../translator.js';
@@ -234,6 +235,15 @@ function workWords(translate: Translator, item: ExpandedPlanItem, rests: readonl
   );
 }
 
+/** How the sides of an exercise share its sets. */
+export function turnWords(translate: Translator, { side, limb, changeS = 0 }: PlanExercise): string {
+  if (!side || !takesTurns(side)) return translate('page.at-once');
+  const first = { side: sideWords(translate, sidesOf(side)[0]!, limb) };
+  return changeS > 0
+    ? translate('page.in-turn-change', { ...first, change: format(changeS) })
+    : translate('page.in-turn', first);
+}
+
 /** Stops whose own sentence says that nobody trains. */
 const SAYS_NOT_TO_TRAIN: readonly StopCode[] = [
   'blood-pressure-refer',
@@ -256,7 +266,10 @@ export function prescriptionBlocks(plan: ExpandedPlan, translate: Translator): B
     const [first] = own;
     const work = translate('page.sentence-exercise', {
       exercise: capital(listed.name),
-      posture: named(translate, 'value', first.posture ?? plan.request.posture),
+      posture: joined(
+        named(translate, 'value', first.posture ?? plan.request.posture),
+        own.length > 1 && takesTurns(listed.side) && turnWords(translate, listed),
+      ),
       work: workWords(translate, first, rests),
     });
     return `${limbWords(translate, plan, own)}. ${work}.`;

@@ -5,11 +5,11 @@ import { placeWords, sideWords } from '../../plan/measures.js';
 import { messageKey } from '../../plan/severity.js';
 import type { Disclaimer } from '../../plan/disclaimers.js';
 import { SYMPTOM_GRADES, symptoms, type SymptomGrade } from '../../plan/symptoms.js';
-import type { ExpandedPlan, ExpandedPlanItem, PlanExercise } from '../../plan/types.js';
+import type { ExpandedPlan, ExpandedPlanItem } from '../../plan/types.js';
 import { bloodPressureCautions } from '../../pressure/blood-pressure.js';
 import { clock, format } from '../../quantity/format.js';
 import { loadUnitOf } from '../../quantity/quantities.js';
-import { sidesOf, takesTurns } from '../../session/prescription.js';
+import { takesTurns } from '../../session/prescription.js';
 import type { ExerciseTotals } from '../../session/totals.js';
 import { fields, joined, lines, namedPart, part, present, type Block, type Field } from '../blocks.js';
 import { assumedLine, cautionLine, partsOf } from '../section.js';
@@ -22,6 +22,7 @@ import {
   setLength,
   setWords,
   tempoWords,
+  turnWords,
   warmUpWords,
 } from './exercises.js';
 import {
@@ -91,15 +92,6 @@ function totalLines(translate: Translator, totals: ExerciseTotals, cuffedLimbs =
         relative: answerAmount(translate, relativePressureTime),
       }),
   );
-}
-
-/** How the sides of an exercise share its sets. */
-function turnWords(translate: Translator, { side, limb, changeS = 0 }: PlanExercise): string {
-  if (!side || !takesTurns(side)) return translate('page.at-once');
-  const first = { side: sideWords(translate, sidesOf(side)[0]!, limb) };
-  return changeS > 0
-    ? translate('page.in-turn-change', { ...first, change: format(changeS) })
-    : translate('page.in-turn', first);
 }
 
 /** A box for each set, with what is in it: `☐ 30  ☐ 15`, `☐ 3 × 87.5 kg`, `☐ 5 min`. */
