@@ -2,15 +2,15 @@ import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../
 import { scaled } from '../quantity/decimal.js';
 import { format, unitWords } from '../quantity/format.js';
 import { quantityName } from '../quantity/field-quantity.js';
-import { Math } from '../quantity/maths.js';
 import { quantities, type QuantityName, type Unit } from '../quantity/quantities.js';
-import { UNIT_SYSTEMS, type UnitSystem, type WrittenUnit } from '../quantity/unit-system.js';
+import { inwards, UNIT_SYSTEMS, type UnitSystem, type WrittenUnit } from '../quantity/unit-system.js';
 import {
   attempt,
   describe,
   InputError,
   issue,
   MOST_ISSUES,
+  moved,
   pathText,
   type Attempt,
   type InputIssue,
@@ -133,12 +133,10 @@ function imperialOf(name: string): FormUnit | undefined {
   return quantity && imperialUnit(quantities[quantity].unit);
 }
 
-/** Bounds in a unit of a form, at two decimals and rounded inwards: what they allow is allowed. */
+/** Bounds in a unit of a form. */
 function boundsIn(unit: FormUnit, min: number, max: number): readonly [min: number, max: number] {
   const { times, over } = FORM_UNITS[unit];
-  const [low, high] = [min, max].map((end) => scaled(end, over * 100, times)) as [number, number];
-  // At 12 digits, so that what is whole is taken as whole.
-  return [Math.ceil(Number(low.toPrecision(12))) / 100, Math.floor(Number(high.toPrecision(12))) / 100];
+  return inwards(scaled(min, over, times), scaled(max, over, times));
 }
 
 function readOptions(options: unknown): ReadOptions {
@@ -174,7 +172,12 @@ function inFormUnit(found: InputIssue, unit: FormUnit | undefined, typed: string
   if (unit === undefined || typed === undefined || min === undefined || max === undefined) return found;
   const [low, high] = boundsIn(unit, min, max);
   const expected = `${whole ? 'a whole number' : 'a number'} from ${format(low)} to ${format(high)} ${unit}`;
-  return { ...issue(code === 'unit-slip' ? 'out-of-range' : code, path, { expected }, `${typed} ${unit}`) };
+  return issue(code, path, { expected }, `${typed} ${unit}`);
+}
+
+/** Of a number that was asked for in inches, nobody meant inches instead of centimetres. */
+function withoutSlip({ values: _, ...found }: InputIssue): InputIssue {
+  return moved({ ...found, code: 'out-of-range' }, (path) => path);
 }
 
 /**
@@ -221,16 +224,19 @@ export function attemptForm<T>(fn: (input: never) => T, form: object, options?: 
   const brackets = [...names.values()].some((name) => name.includes('['));
   const result = attempt(fn, input);
   const errors: Record<string, string> = {};
-  // The first of several for one field.
-  for (const found of result.ok ? [] : result.issues) {
-    const place = found.path.join('.');
+  if (result.ok) return { ...result, input, errors };
+  const issues = result.issues.map((given) => {
+    const place = given.path.join('.');
     // A field that the form does not have is named as the others are.
-    const field = names.get(place) ?? (brackets ? pathText(found.path) : place);
-    const name = [...found.path].reverse().find((step) => typeof step === 'string') ?? '';
-    const value = message ? message(found) : inFormUnit(found, unitOf(name), typed.get(place)).message;
+    const field = names.get(place) ?? (brackets ? pathText(given.path) : place);
+    const unit = unitOf([...given.path].reverse().find((step) => typeof step === 'string') ?? '');
+    const found = unit && given.code === 'unit-slip' ? withoutSlip(given) : given;
+    const value = message ? message(found) : inFormUnit(found, unit, typed.get(place)).message;
+    // The first of several for one field.
     if (!Object.hasOwn(errors, field)) setOwn(errors, field, value);
-  }
-  return { ...result, input, errors };
+    return found;
+  });
+  return { ...result, issues, input, errors };
 }
 
 /** What there is to know of a field before anything is entered in it. */

@@ -19,10 +19,9 @@ export const TEXT_OF = ['text-of', 'text of 1 to {most} characters'] as const;
 export const WORDING_OF = ['wording-of', 'text of 1 to {most} characters, not only spaces'] as const;
 export const LINE_OF = ['line-of', 'one line of 1 to {most} characters, not only spaces'] as const;
 export const POINTER = ['pointer', 'a place in answers, such as /answers/0'] as const;
-export const KIND_OF_ANSWER = ['kind-of-answer', 'the kind of an answer'] as const;
 export const VERSION = ['version', 'a version such as 0.1.0'] as const;
 export const KNOWN_VERSION = ['known-version', 'a version of {current} or less that is known'] as const;
-export const KNOWN_CODE = ['known-code', 'a code of this version'] as const;
+export const KNOWN_CODE = ['known-code', 'a code of this version with all its values'] as const;
 export const FROM_NOTHING = ['zero-or-more', '0 or more'] as const;
 export const THE_SAME = ['the-same', '{value}'] as const;
 export const LIST_LENGTH = ['list-length', 'a list of {length}'] as const;
@@ -157,7 +156,6 @@ export const planNeeds = [
   WORDING_OF,
   LINE_OF,
   POINTER,
-  KIND_OF_ANSWER,
   VERSION,
   KNOWN_VERSION,
   KNOWN_CODE,

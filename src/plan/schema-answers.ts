@@ -1,11 +1,13 @@
 import * as z from 'zod/mini';
-import type { Answer, AnswerKind, ErrorPart, Severity } from '../answer/answer.js';
+import { ANSWER_KINDS, type Answer, type AnswerKind, type ErrorPart, type Severity } from '../answer/answer.js';
 import type { AssumptionCode, CautionCode } from '../answer/codes.js';
 import { once } from '../answer/own.js';
 import { grades } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
+import { unitWords } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
-import { KIND_OF_ANSWER, POINTER } from './needs.js';
+import type { WrittenUnit } from '../quantity/unit-system.js';
+import { POINTER } from './needs.js';
 import {
   annotations,
   byName,
@@ -122,6 +124,7 @@ export const answerOf = <K extends AnswerKind>(
   return typed<Answer<K>>(answer.register(annotations, { id: kind }));
 };
 
+const UNITS = once(() => (Object.keys(unitWords) as WrittenUnit[]).filter((unit) => unit !== '[in_i]'));
 const PRESSURE = ['mm[Hg]'] as const;
 export const MASS = ['kg', '[lb_av]'] as const;
 export const SECONDS = ['s'] as const;
@@ -142,8 +145,8 @@ export const anyAnswer = once(() =>
   typed<Answer>(
     open({
       ...evidence(),
-      kind: code<AnswerKind>(),
-      unit: code<Unit>(),
+      kind: z.enum(ANSWER_KINDS),
+      unit: z.enum(UNITS()),
       inputs: byName(z.union([z.string(), z.number(), z.lazy(innerAnswer), z.array(z.lazy(innerAnswer))])),
       ...anyReached(),
     }),
@@ -211,29 +214,42 @@ export const limbTotals = once(() =>
 
 const answerPointer = named('answerPointer', () => open(pointer()));
 /** An answer of a document; `inputs` that are worked with later are declared. */
-const documentAnswer = (kind: z.ZodMiniType<string>, inputs: Shape = {}, more: Shape = {}) =>
+const documentAnswer = <K extends AnswerKind>(
+  kinds: readonly K[],
+  units: readonly Unit[],
+  inputs: Shape = {},
+  more: Shape = {},
+) =>
   open({
     ...evidence(),
-    kind,
-    unit: code<Unit>(),
+    kind: z.enum(kinds),
+    unit: z.enum(units),
     inputs: z.catchall(z.object(inputs), z.union([z.string(), z.number(), answerPointer(), z.array(answerPointer())])),
     cautions: z.array(open({ ...cautionFields(), text: z.optional(z.string()) })),
     ...more,
   });
+/** Kinds whose unit or inputs are worked with later. */
+const DECLARED = ['cuff-pressure', 'training-load', 'occlusion-pressure', 'one-repetition-maximum'] as const;
+type Declared = (typeof DECLARED)[number];
+const isOther = (kind: AnswerKind): kind is Exclude<AnswerKind, Declared> => !DECLARED.some((one) => one === kind);
 const answer = named('answer', () =>
   typed<DocumentAnswer>(
-    z.union([
+    z.discriminatedUnion('kind', [
       documentAnswer(
-        z.literal('cuff-pressure'),
+        ['cuff-pressure'],
+        PRESSURE,
         { occlusion: answerPointer(), percentLop: quantity('percentLop') },
         some({ reached: reachedPressure() }),
       ),
       documentAnswer(
-        z.literal('training-load'),
+        ['training-load'],
+        MASS,
         some({ oneRepMax: answerPointer(), percentOneRepMax: quantity('percentOneRepMax') }),
         some({ reached: reachedLoad() }),
       ),
-      documentAnswer(pattern(/^(?!(cuff-pressure|training-load)$)/, KIND_OF_ANSWER)),
+      documentAnswer(['occlusion-pressure'], PRESSURE),
+      documentAnswer(['one-repetition-maximum'], MASS),
+      documentAnswer(ANSWER_KINDS.filter(isOther), UNITS()),
     ]),
   ),
 );
