@@ -203,7 +203,7 @@ function withoutSlip({ values: _, ...found }: InputIssue): InputIssue {
  * };
  * const result = attemptForm(estimateOcclusionPressure, form, { units: { circumferenceCm: 'in' } });
  * result.input; // => { limb: 'leg', circumferenceCm: 55.88, systolicMmHg: 120, cuffWidthCm: 10.5, posture: 'seated' }
- * result.errors; // => { diastolicMmHg: 'diastolicMmHg is missing: expected a number from 30 to 200 mmHg.' }
+ * result.errors; // => { diastolicMmHg: 'diastolicMmHg is missing: it must be a number from 30 to 200 mmHg.' }
  * ```
  */
 export function attemptForm<T>(fn: (input: never) => T, form: object, options?: FormOptions): FormAttempt<T> {

@@ -12,7 +12,7 @@ export type MessageValues = Readonly<Record<string, string | number | readonly s
 
 /** What is wrong with an input. */
 export const answerMessages = {
-  missing: '{field} is missing: expected {expected}.',
+  missing: '{field} is missing: it must be {expected}.',
   'wrong-type': '{field} must be {expected}; received {received}.',
   'not-finite': '{field} must be {expected}; received {received}, which is not a finite number.',
   'out-of-range': '{field} must be {expected}; received {received}.',
