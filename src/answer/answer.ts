@@ -18,7 +18,7 @@ import type { Path } from './issues.js';
 import type { AnswerAssumption, AssumptionCode, CautionCode } from './codes.js';
 import { fill, type Catalogue, type MessageValues } from './messages.js';
 
-/** Every kind of answer. */
+/** Every kind of answer; first those that documents work with. */
 export const ANSWER_KINDS = [
   'occlusion-pressure',
   'cuff-pressure',

@@ -10,7 +10,6 @@ import {
   InputError,
   issue,
   MOST_ISSUES,
-  moved,
   pathText,
   type Attempt,
   type InputIssue,
@@ -175,15 +174,10 @@ function inFormUnit(found: InputIssue, unit: FormUnit | undefined, typed: string
   return issue(code, path, { expected }, `${typed} ${unit}`);
 }
 
-/** Of a number that was asked for in inches, nobody meant inches instead of centimetres. */
-function withoutSlip({ values: _, ...found }: InputIssue): InputIssue {
-  return moved({ ...found, code: 'out-of-range' }, (path) => path);
-}
-
 /**
  * Calls a function with what a form holds: texts become an input, and what is wrong comes back by the name of the field.
  *
- * - Numbers may have a decimal comma or point. A mark between thousands is refused: 1.250 would be read as 1.25.
+ * - Numbers may have a decimal comma or point, and no mark between thousands: 1.250 is 1.25, and 1.250,5 is refused.
  * - An empty field is left out.
  * - Inches, pounds, kilopascals and minutes are converted exactly, for the fields that `units` names.
  * - A field inside is named by its place: `limbs.0.circumferenceCm` or `limbs[0].circumferenceCm`.
@@ -224,19 +218,19 @@ export function attemptForm<T>(fn: (input: never) => T, form: object, options?: 
   const brackets = [...names.values()].some((name) => name.includes('['));
   const result = attempt(fn, input);
   const errors: Record<string, string> = {};
-  if (result.ok) return { ...result, input, errors };
-  const issues = result.issues.map((given) => {
-    const place = given.path.join('.');
+  // The first of several for one field.
+  for (const { values, ...found } of result.ok ? [] : result.issues) {
+    const place = found.path.join('.');
     // A field that the form does not have is named as the others are.
-    const field = names.get(place) ?? (brackets ? pathText(given.path) : place);
-    const unit = unitOf([...given.path].reverse().find((step) => typeof step === 'string') ?? '');
-    const found = unit && given.code === 'unit-slip' ? withoutSlip(given) : given;
-    const value = message ? message(found) : inFormUnit(found, unit, typed.get(place)).message;
-    // The first of several for one field.
+    const field = names.get(place) ?? (brackets ? pathText(found.path) : place);
+    const unit = unitOf([...found.path].reverse().find((step) => typeof step === 'string') ?? '');
+    // Where inches are asked for, nobody meant inches by mistake.
+    const asked: InputIssue =
+      unit && found.code === 'unit-slip' ? { ...found, code: 'out-of-range' } : defined({ ...found, values });
+    const value = message ? message(asked) : inFormUnit(asked, unit, typed.get(place)).message;
     if (!Object.hasOwn(errors, field)) setOwn(errors, field, value);
-    return found;
-  });
-  return { ...result, issues, input, errors };
+  }
+  return { ...result, input, errors };
 }
 
 /** What there is to know of a field before anything is entered in it. */

@@ -59,15 +59,6 @@ export const pathText = (path: Path): string =>
 /** How long a list is, as an error shows it. */
 export const describeLength = (length: number): string => (length === 0 ? 'an empty list' : String(length));
 
-function isList(value: object): boolean {
-  try {
-    return Array.isArray(value);
-  } catch {
-    // A revoked proxy is none that can be looked at.
-    return false;
-  }
-}
-
 /** A value as an error may show it: short, plain, and never by running code of the value’s own. */
 export function describe(value: unknown): string {
   switch (typeof value) {
@@ -78,7 +69,13 @@ export function describe(value: unknown): string {
     case 'undefined':
       return String(value);
     case 'object':
-      return value === null ? 'null' : isList(value) ? 'a list' : 'an object';
+      if (value === null) return 'null';
+      try {
+        if (Array.isArray(value)) return 'a list';
+      } catch {
+        // A revoked proxy cannot be looked at.
+      }
+      return 'an object';
     default:
       return `a ${typeof value}`;
   }

@@ -4,9 +4,7 @@ import type { AssumptionCode, CautionCode } from '../answer/codes.js';
 import { once } from '../answer/own.js';
 import { grades } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import { unitWords } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
-import type { WrittenUnit } from '../quantity/unit-system.js';
 import { POINTER } from './needs.js';
 import {
   annotations,
@@ -124,7 +122,6 @@ export const answerOf = <K extends AnswerKind>(
   return typed<Answer<K>>(answer.register(annotations, { id: kind }));
 };
 
-const UNITS = once(() => (Object.keys(unitWords) as WrittenUnit[]).filter((unit) => unit !== '[in_i]'));
 const PRESSURE = ['mm[Hg]'] as const;
 export const MASS = ['kg', '[lb_av]'] as const;
 export const SECONDS = ['s'] as const;
@@ -146,7 +143,7 @@ export const anyAnswer = once(() =>
     open({
       ...evidence(),
       kind: z.enum(ANSWER_KINDS),
-      unit: z.enum(UNITS()),
+      unit: code<Unit>(),
       inputs: byName(z.union([z.string(), z.number(), z.lazy(innerAnswer), z.array(z.lazy(innerAnswer))])),
       ...anyReached(),
     }),
@@ -216,43 +213,33 @@ const answerPointer = named('answerPointer', () => open(pointer()));
 /** An answer of a document; `inputs` that are worked with later are declared. */
 const documentAnswer = <K extends AnswerKind>(
   kinds: readonly K[],
-  units: readonly Unit[],
+  unit: z.ZodMiniType<Unit>,
   inputs: Shape = {},
   more: Shape = {},
 ) =>
   open({
     ...evidence(),
     kind: z.enum(kinds),
-    unit: z.enum(units),
+    unit,
     inputs: z.catchall(z.object(inputs), z.union([z.string(), z.number(), answerPointer(), z.array(answerPointer())])),
     cautions: z.array(open({ ...cautionFields(), text: z.optional(z.string()) })),
     ...more,
   });
-/** Kinds whose unit or inputs are worked with later. */
-const DECLARED = ['cuff-pressure', 'training-load', 'occlusion-pressure', 'one-repetition-maximum'] as const;
-type Declared = (typeof DECLARED)[number];
-const isOther = (kind: AnswerKind): kind is Exclude<AnswerKind, Declared> => !DECLARED.some((one) => one === kind);
-const answer = named('answer', () =>
-  typed<DocumentAnswer>(
+const answer = named('answer', () => {
+  const [lop, cuff, maximum, lifted, ...others] = ANSWER_KINDS;
+  const [pressure, mass] = [z.enum(PRESSURE), z.enum(MASS)];
+  const ofLoad = some({ oneRepMax: answerPointer(), percentOneRepMax: quantity('percentOneRepMax') });
+  const ofCuff = { occlusion: answerPointer(), percentLop: quantity('percentLop') };
+  return typed<DocumentAnswer>(
     z.discriminatedUnion('kind', [
-      documentAnswer(
-        ['cuff-pressure'],
-        PRESSURE,
-        { occlusion: answerPointer(), percentLop: quantity('percentLop') },
-        some({ reached: reachedPressure() }),
-      ),
-      documentAnswer(
-        ['training-load'],
-        MASS,
-        some({ oneRepMax: answerPointer(), percentOneRepMax: quantity('percentOneRepMax') }),
-        some({ reached: reachedLoad() }),
-      ),
-      documentAnswer(['occlusion-pressure'], PRESSURE),
-      documentAnswer(['one-repetition-maximum'], MASS),
-      documentAnswer(ANSWER_KINDS.filter(isOther), UNITS()),
+      documentAnswer([lop], pressure),
+      documentAnswer([cuff], pressure, ofCuff, some({ reached: reachedPressure() })),
+      documentAnswer([maximum], mass),
+      documentAnswer([lifted], mass, ofLoad, some({ reached: reachedLoad() })),
+      documentAnswer(others, code<Unit>()),
     ]),
-  ),
-);
+  );
+});
 /** What a document has of answers; any kind may be among them. */
 export const answersOnce = once(() => ({
   equations: z.array(z.string()),

@@ -365,7 +365,7 @@ describe('a whole document', () => {
     expect(refusal(explain as never, input)).toEqual([['', code, wanted, received]]);
   });
 
-  const plainJson = 'plain JSON: a text, a number, a list or a plain object';
+  const plainJson = 'plain JSON';
   const odd = 'an object that is not plain JSON';
   it.each([
     // What a form or a row of a database brings: an empty cell made a number, a day as a Date.
