@@ -51,6 +51,37 @@ describe('a copy in plain JSON', () => {
     expect(plainCopy(wrapped(41))).toBeUndefined();
   });
 
+  // Each value counts, a part as one more than what it holds.
+  it.each([
+    ['text', 1],
+    [0, 1],
+    [[], 1],
+    [{}, 1],
+    [[1, 'b', null], 4],
+    [{ a: 1, b: 'b', c: 0, d: null }, 5],
+    [{ a: { b: [1, { c: 'c' }] }, d: true }, 7],
+  ])('counts %j as %i', (value, count) => {
+    expect(plainCopy(value, { left: count })).toEqual(value);
+    expect(plainCopy(value, { left: count - 1 })).toBeUndefined();
+    const budget = { left: count + 3 };
+    plainCopy(value, budget);
+    expect(budget.left).toBe(3);
+  });
+
+  it('puts in the place of a part what it is given for it', () => {
+    const as = (part: object): unknown => ('ref' in part ? { took: 'its place' } : part);
+    expect(plainCopy({ a: [{ ref: 1 }, 0], b: -0 }, undefined, as)).toEqual({ a: [{ took: 'its place' }, 0], b: 0 });
+    expect(plainCopy([{ ref: 1 }], undefined, () => 5)).toBeUndefined();
+    expect(plainCopy([{ ref: 1 }], undefined, () => null)).toBeUndefined();
+  });
+
+  it('is none of what has hidden fields or symbols, and keeps no zero with a sign', () => {
+    expect(plainCopy(Object.defineProperty({ a: 1 }, 'b', { value: 2, enumerable: false }))).toBeUndefined();
+    expect(plainCopy({ a: 1, [Symbol('s')]: 2 })).toBeUndefined();
+    expect(Object.is((plainCopy({ a: -0 }) as { a: number }).a, 0)).toBe(true);
+    expect(plainCopy({ a: JSON.parse('{"__proto__":"text"}') as unknown })).toBeUndefined();
+  });
+
   // The list itself is one of them.
   const list = new Array<number>(199_999).fill(0);
   it('holds two hundred thousand values, and no more', () => {

@@ -27,7 +27,8 @@ const write = (...words: string[]) => appendFileSync(log, `${words.join('\t')}\n
  * first asked for, is not mutated.
  *
  * A file has a process of its own. A mutant could leave something wrong behind in it, and the next would seem killed: so
- * a kill counts only where the test passes again without the mutant.
+ * a kill counts only where the test passes again without the mutant, or where no mutant ran before in this process. Once
+ * something was left behind, the rest of the file waits for the next run, which goes on in a new process.
  */
 export default class extends TestRunner {
   private readonly mutants: Mutants = ((globalThis as { __stryker__?: Mutants }).__stryker__ ??= {
@@ -35,6 +36,8 @@ export default class extends TestRunner {
   });
   private spoilt = false;
   private readonly spent = new Map<string, number>();
+  private readonly lines = new Set<string>();
+  private bytesRead = 0;
 
   constructor(config: ConstructorParameters<typeof TestRunner>[0]) {
     super(config);
@@ -56,20 +59,21 @@ export default class extends TestRunner {
     const run = getFn(test);
     const { mutants } = this;
     const id = `${test.file.name} ${test.id}`;
+    const lines = this.outcomes();
+    if (this.spoilt || lines.has(`done\t${id}`)) return;
     const loading = await this.meets(test, run, id);
-    if (loading.met.length === 0) return;
-    const { met, took } = await this.meets(test, run, id);
+    const found = loading?.met.length ? await this.meets(test, run, id) : undefined;
+    if (!loading || !found) return;
+    const { met, took } = found;
     write('loaded', ...loading.met.map(([mutant]) => mutant));
-
-    const lines = readFileSync(log, 'utf8').split('\n');
-    if (lines.includes(`done\t${id}`)) return;
-    const gone = new Set(lines.filter((line) => /^(killed|endless)\t/.test(line)).map((line) => line.split('\t')[1]!));
     write('met', ...met.map(([mutant]) => mutant));
     if (took > PATIENCE_MS) write('slow', id, String(Math.round(took)));
     else
       for (const [mutant, hits] of met) {
         const spent = (this.spent.get(mutant) ?? 0) + took;
-        if (gone.has(mutant) || this.spoilt || spent > PATIENCE_MS) continue;
+        const gone = ['killed', 'endless', `lives\t${id}`].some((how) => lines.has(`${how}\t${mutant}`));
+        if (gone || spent > PATIENCE_MS) continue;
+        const first = this.spent.size === 0;
         this.spent.set(mutant, spent);
         write('try', mutant, id);
         Object.assign(mutants, { activeMutant: mutant, hitCount: 0, hitLimit: hits * 100 + 1000 });
@@ -80,16 +84,30 @@ export default class extends TestRunner {
           failed = true;
         }
         mutants.activeMutant = undefined;
-        if (!failed) continue;
+        if (!failed) {
+          write('lives', id, mutant);
+          continue;
+        }
         try {
           await run();
-          write('killed', mutant, id);
+          write('killed', mutant);
         } catch {
+          if (first) write('killed', mutant);
           this.spoilt = true;
-          write('spoilt', mutant, id);
+          write('spoilt', id, mutant);
+          return;
         }
       }
     write('done', id);
+  }
+
+  /** All lines of the log so far, which every process writes to. */
+  private outcomes(): ReadonlySet<string> {
+    const written = readFileSync(log);
+    const end = written.lastIndexOf('\n') + 1;
+    for (const line of written.toString('utf8', this.bytesRead, end).split('\n')) this.lines.add(line);
+    this.bytesRead = end;
+    return this.lines;
   }
 
   /** Runs a test without any mutant: how often it meets each, and the processor time it takes [ms]. */
@@ -101,9 +119,9 @@ export default class extends TestRunner {
       await run();
     } catch (error) {
       // What a mutant left behind in this process, such as a note that is kept, is no fault of the test.
-      const left = this.spent.size > 0;
-      if (left) this.spoilt = true;
-      write(left ? 'spoilt' : 'broken', id);
+      this.spoilt = this.spent.size > 0;
+      write(this.spoilt ? 'spoilt' : 'broken', id);
+      if (this.spoilt) return undefined;
       throw error;
     } finally {
       mutants.currentTestId = undefined;

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { attempt, estimateOcclusionPressure, targetCuffPressure } from '../../src/index.js';
+import {
+  attempt,
+  estimateOcclusionPressure,
+  estimateOneRepMax,
+  targetCuffPressure,
+  trainingLoad,
+} from '../../src/index.js';
 import { columns, flagCodes } from '../../src/study/index.js';
 import { expectSame, lifted, maximum, right, scalarRow } from '../support/columns.js';
 import { working, cite } from '../../src/text/index.js';
@@ -101,6 +107,51 @@ describe('cuff pressures', () => {
 });
 
 describe('training loads', () => {
+  // 15 repetitions by Epley are half as much again: maxima of 150, 20.4 and 61.5 kg.
+  const maxima = { equation: 'epley-1985', load: [100, 13.6, 41], repetitions: 15 } as const;
+  const percents = [20, 27.5, 29.4, 30, 50, 98, 100, 0.9, NaN];
+  const plates = [{ mass: 1.25, count: 2 }, { mass: 5, count: 4 }, { mass: 20 }];
+  it.each([
+    {},
+    { step: 2.5 },
+    { step: 0.07 },
+    { available: [30, 5, 6, 15, 10, 29.4] },
+    { available: [27.5] },
+    { available: [0.1, 100] },
+    { bar: 20, plates },
+    { bar: 0, collars: 0.5, plates },
+    { bar: 29.4, plates: [{ mass: 0.3 }] },
+    // More weights than are listed.
+    { bar: 5, plates: [{ mass: 0.37 }, { mass: 0.41 }, { mass: 0.43 }, { mass: 0.47 }, { mass: 7.77 }] },
+  ])('are those of one maximum each: %j', (way) => {
+    const oneRepMax = columns({ answer: 'one-repetition-maximum', ...maxima });
+    const scalar = maxima.load.map((load) => estimateOneRepMax({ ...maxima, load }));
+    for (const rounding of [undefined, 'down', 'nearest'] as const) {
+      for (const percent of percents) {
+        const more = { ...way, rounding };
+        const got = columns({
+          answer: 'training-load',
+          oneRepMax,
+          percentOneRepMax: scalar.map(() => percent),
+          ...more,
+        });
+        scalar.forEach((one, row) => {
+          const input = { oneRepMax: one, ...scalarRow({ percentOneRepMax: percent }), ...more };
+          expectSame(got, row, attempt(trainingLoad, input as never));
+        });
+      }
+    }
+  });
+
+  it('are brought to loads one way', () => {
+    const ways = { step: 1, available: [10], bar: 20, plates };
+    const result = attempt(columns, { answer: 'training-load', oneRepMax: maximum(), percentOneRepMax: 30, ...ways });
+    expect(result.ok ? [] : result.issues.map(({ path, code }) => `${path.join('.')} ${code}`)).toEqual([
+      'available wrong-relation',
+      'bar wrong-relation',
+    ]);
+  });
+
   it('say how they were made', () => {
     const { about } = columns({ answer: 'training-load', oneRepMax: maximum(), percentOneRepMax: 30 });
     expect(about).toMatchObject({ kind: 'training-load', unit: 'kg', equation: 'percent-of-maximum' });
