@@ -18,46 +18,43 @@ import type { Path } from './issues.js';
 import type { AnswerAssumption, AssumptionCode, CautionCode } from './codes.js';
 import { fill, type Catalogue, type MessageValues } from './messages.js';
 
-/** Every kind of answer; first those that documents work with. */
-export const ANSWER_KINDS = [
-  'occlusion-pressure',
-  'cuff-pressure',
-  'one-repetition-maximum',
-  'training-load',
-  'repetitions',
-  'volume-load',
-  'relative-volume-load',
-  'time-under-tension',
-  'restriction-time',
-  'longest-restriction',
-  'session-time',
-  'repetitions-in-reserve',
-  'repetitions-to-failure',
-  'percent-of-maximum',
-  'body-mass-load',
-  'loaded-weight',
-  'thrombosis-score',
-  'fixed-training-pressure',
-  'systolic-pressure',
-  'diastolic-pressure',
-  'body-mass-volume-load',
-  'peak-load',
-  'peak-percent-of-maximum',
-  'partial-restriction-time',
-  'reperfusion-time',
-  'pressure-time',
-  'relative-pressure-time',
-  'session-load',
-  'week-load',
-  'monotony',
-  'strain',
-  'acute-chronic-ratio',
-  'sessions',
-  'percent-of-occlusion',
-  'limb-symmetry',
-] as const;
 /** What an answer is about. */
-export type AnswerKind = (typeof ANSWER_KINDS)[number];
+export type AnswerKind =
+  | 'occlusion-pressure'
+  | 'cuff-pressure'
+  | 'one-repetition-maximum'
+  | 'training-load'
+  | 'repetitions'
+  | 'volume-load'
+  | 'relative-volume-load'
+  | 'time-under-tension'
+  | 'restriction-time'
+  | 'longest-restriction'
+  | 'session-time'
+  | 'repetitions-in-reserve'
+  | 'repetitions-to-failure'
+  | 'percent-of-maximum'
+  | 'body-mass-load'
+  | 'loaded-weight'
+  | 'thrombosis-score'
+  | 'fixed-training-pressure'
+  | 'systolic-pressure'
+  | 'diastolic-pressure'
+  | 'body-mass-volume-load'
+  | 'peak-load'
+  | 'peak-percent-of-maximum'
+  | 'partial-restriction-time'
+  | 'reperfusion-time'
+  | 'pressure-time'
+  | 'relative-pressure-time'
+  | 'session-load'
+  | 'week-load'
+  | 'monotony'
+  | 'strain'
+  | 'acute-chronic-ratio'
+  | 'sessions'
+  | 'percent-of-occlusion'
+  | 'limb-symmetry';
 
 /** Something assumed: a code and its values. `explain` has the sentence. */
 export interface Assumption {

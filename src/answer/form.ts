@@ -219,14 +219,13 @@ export function attemptForm<T>(fn: (input: never) => T, form: object, options?: 
   const result = attempt(fn, input);
   const errors: Record<string, string> = {};
   // The first of several for one field.
-  for (const { values, ...found } of result.ok ? [] : result.issues) {
+  for (const found of result.ok ? [] : result.issues) {
     const place = found.path.join('.');
     // A field that the form does not have is named as the others are.
     const field = names.get(place) ?? (brackets ? pathText(found.path) : place);
     const unit = unitOf([...found.path].reverse().find((step) => typeof step === 'string') ?? '');
     // Where inches are asked for, nobody meant inches by mistake.
-    const asked: InputIssue =
-      unit && found.code === 'unit-slip' ? { ...found, code: 'out-of-range' } : defined({ ...found, values });
+    const asked = unit && found.code === 'unit-slip' ? { ...found, code: 'out-of-range' as const } : found;
     const value = message ? message(asked) : inFormUnit(asked, unit, typed.get(place)).message;
     if (!Object.hasOwn(errors, field)) setOwn(errors, field, value);
   }

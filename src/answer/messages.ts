@@ -27,7 +27,7 @@ export const answerMessages = {
     '{field} must be {expected}; received {received}. The document was made by a newer version of the library.',
   'wrong-relation': '{field} must be {expected}; received {received}.',
   'changed-document':
-    '{field} must be {expected}, as the rest of the document has it; received {received}. This field, or one it follows from, was changed by hand or cut short. Use the stored original, or make the document anew.',
+    '{field} must be {expected}, as the rest of the document has it; received {received}. This field, or one it follows from, was changed or cut short. Use the original, or make a new one.',
   'did-you-mean': 'Did you mean {options}?',
   'fields-here': 'Expected {expected}.',
   'more-issues': '… and {count} more.',

@@ -7,18 +7,20 @@ import { DEEPEST, plainCopy } from './plain-copy.js';
 
 /** What is wrong with the innermost part that is not plain JSON, such as the `NaN` of an empty cell or a `Date`. */
 function oddIssue(part: unknown, path: Path, expected: Asked): InputIssue {
-  const isObject = typeof part === 'object' && part !== null;
-  if (isObject && path.length < DEEPEST) {
+  if (typeof part === 'object' && part !== null && path.length < DEEPEST) {
     for (const [name, inner] of Object.entries(part)) {
       if (inner !== undefined && plainCopy(inner) === undefined)
-        return oddIssue(inner, [...path, Array.isArray(part) ? Number(name) : name], PLAIN_JSON);
+        return oddIssue(
+          inner,
+          [...path, Array.isArray(part) ? Number(name) : name],
+          inner instanceof Date ? DAY_EXPECTED : PLAIN_JSON,
+        );
     }
   }
   const quantity = quantityName(path.at(-1));
-  const received = isObject ? 'an object that is not plain JSON' : describe(part);
   return (
     (typeof part === 'number' && quantity && numberIssue(quantities[quantity], part, path)) ||
-    issue('wrong-type', path, path.length > 0 && part instanceof Date ? DAY_EXPECTED : expected, received)
+    issue(part === undefined ? 'missing' : 'wrong-type', path, expected, describe(part))
   );
 }
 
@@ -28,7 +30,7 @@ export function plainInput(input: unknown, expected: Asked, as?: (part: object) 
   try {
     const copy = plainCopy(input, undefined, as);
     if (typeof copy === 'object' && copy !== null) return copy;
-    wrong = input === undefined ? issue('missing', [], expected, 'undefined') : oddIssue(input, [], expected);
+    wrong = oddIssue(input, [], expected);
   } catch {
     // Stays unreadable.
   }

@@ -1,4 +1,4 @@
-import type { Answer, AnswerKind } from '../answer/answer.js';
+import type { Answer } from '../answer/answer.js';
 import { issue, describe, describeLength, type InputIssue, type Path } from '../answer/issues.js';
 import type { MessageValues } from '../answer/messages.js';
 import { isPart, type Part } from '../answer/part.js';
@@ -92,10 +92,8 @@ function checkAnswer(answer: Answer, follow: Follow, path: Path, found: Found): 
   if (value < 0) found([...path, 'value'], FROM_NOTHING, value);
   if (isNumber(standardDeviation) && standardDeviation < 0)
     found([...path, 'standardDeviation'], FROM_NOTHING, standardDeviation);
-  if (isNumber(lower) !== isNumber(upper)) {
-    const end = isNumber(lower) ? 'upper' : 'lower';
-    found([...path, end], WITH_OTHER_END, answer[end]);
-  }
+  if (isNumber(lower) !== isNumber(upper))
+    found([...path, isNumber(lower) ? 'upper' : 'lower'], WITH_OTHER_END, undefined);
   if (isNumber(lower) && isAbove(lower, centre)) found([...path, 'lower'], need(AT_MOST, { value: centre }), lower);
   if (isNumber(upper) && isAbove(centre, upper)) found([...path, 'upper'], need(AT_LEAST, { least: centre }), upper);
   if (isPart(answer.inputs)) {
@@ -111,28 +109,16 @@ function checkAnswer(answer: Answer, follow: Follow, path: Path, found: Found): 
   }
 }
 
-/** The kind of answer that a field leads to, by the name of the field. */
-const KIND_AT: Readonly<Record<string, AnswerKind>> = {
-  target: 'cuff-pressure',
-  restTarget: 'cuff-pressure',
-  load: 'training-load',
-  upperLoad: 'training-load',
-  occlusion: 'occlusion-pressure',
-  oneRepMax: 'one-repetition-maximum',
-};
-
 /** A stated number against its answer, which is of the kind that its field asks for. */
 function checkStated(stated: Part, answer: unknown, path: Path, found: Found): void {
   const { ref } = stated;
   if (!isPart(answer)) return found([...path, 'ref'], POINTER, ref);
-  const name = String(path.at(-1));
-  const kind = Object.hasOwn(KIND_AT, name) ? KIND_AT[name]! : answer['kind'];
-  if (answer['kind'] !== kind)
-    found(
-      ['answers', Number(String(ref).split('/')[2]), 'kind'],
-      need(THE_SAME, { value: String(kind) }),
-      answer['kind'],
-    );
+  // A setting or a load of an item: its percentage is checked by its kind.
+  if (path.length === 3 && 'value' in stated) {
+    const value = stated['unit'] === 'mm[Hg]' ? 'cuff-pressure' : 'training-load';
+    const { kind } = answer;
+    if (kind !== value) found(['answers', Number(String(ref).split('/')[2]), 'kind'], need(THE_SAME, { value }), kind);
+  }
   for (const name of ['value', 'unit', 'lower', 'upper']) {
     if (!('value' in stated) || stated[name] === answer[name]) continue;
     found(

@@ -114,17 +114,12 @@ function wrongNumber(found: z.core.$ZodIssue, path: Path, value: unknown): Input
   return wantsNumber && quantity ? numberIssue(quantities[quantity], value, path) : undefined;
 }
 
-/**
- * Of several forms, what is wrong with the one that was meant: text of text, an object of an object. Of an answer of
- * another kind, the kind says it all.
- */
-function wrongForm({ errors, path }: z.core.$ZodIssueInvalidUnion): readonly z.core.$ZodIssue[] | undefined {
-  const [meant] = errors
+/** Of several forms, what is wrong with the one that was meant: text of text, an object of an object. */
+const wrongForm = ({ errors, path }: z.core.$ZodIssueInvalidUnion): readonly z.core.$ZodIssue[] | undefined =>
+  errors
     .filter((all) => !all.some((one) => one.path.length === 0 && one.code === 'invalid_type'))
-    .sort((a, b) => a.length - b.length);
-  const kind = meant?.filter(({ path: [name] }) => name === 'kind') ?? [];
-  return (kind.length > 0 ? kind : meant)?.map((one) => ({ ...one, path: [...path, ...one.path] }));
-}
+    .sort((a, b) => a.length - b.length)[0]
+    ?.map((one) => ({ ...one, path: [...path, ...one.path] }));
 
 /** What a schema finds wrong, in the words of the library. */
 function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): InputIssue[] {

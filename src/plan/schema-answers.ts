@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { ANSWER_KINDS, type Answer, type AnswerKind, type ErrorPart, type Severity } from '../answer/answer.js';
+import type { Answer, AnswerKind, ErrorPart, Severity } from '../answer/answer.js';
 import type { AssumptionCode, CautionCode } from '../answer/codes.js';
 import { once } from '../answer/own.js';
 import { grades } from '../evidence/grades.js';
@@ -142,7 +142,7 @@ export const anyAnswer = once(() =>
   typed<Answer>(
     open({
       ...evidence(),
-      kind: z.enum(ANSWER_KINDS),
+      kind: code<AnswerKind>(),
       unit: code<Unit>(),
       inputs: byName(z.union([z.string(), z.number(), z.lazy(innerAnswer), z.array(z.lazy(innerAnswer))])),
       ...anyReached(),
@@ -211,36 +211,30 @@ export const limbTotals = once(() =>
 
 const answerPointer = named('answerPointer', () => open(pointer()));
 /** An answer of a document; `inputs` that are worked with later are declared. */
-const documentAnswer = <K extends AnswerKind>(
-  kinds: readonly K[],
-  unit: z.ZodMiniType<Unit>,
-  inputs: Shape = {},
-  more: Shape = {},
-) =>
+const documentAnswer = (kind: AnswerKind, units: readonly Unit[], inputs: Shape = {}, more: Shape = {}) =>
   open({
     ...evidence(),
-    kind: z.enum(kinds),
-    unit,
+    kind: z.literal(kind),
+    unit: z.enum(units),
     inputs: z.catchall(z.object(inputs), z.union([z.string(), z.number(), answerPointer(), z.array(answerPointer())])),
     cautions: z.array(open({ ...cautionFields(), text: z.optional(z.string()) })),
     ...more,
   });
+/** A setting or a load, and what these are worked out from. */
 const answer = named('answer', () => {
-  const [lop, cuff, maximum, lifted, ...others] = ANSWER_KINDS;
-  const [pressure, mass] = [z.enum(PRESSURE), z.enum(MASS)];
-  const ofLoad = some({ oneRepMax: answerPointer(), percentOneRepMax: quantity('percentOneRepMax') });
   const ofCuff = { occlusion: answerPointer(), percentLop: quantity('percentLop') };
+  const ofLoad = some({ oneRepMax: answerPointer(), percentOneRepMax: quantity('percentOneRepMax') });
   return typed<DocumentAnswer>(
     z.discriminatedUnion('kind', [
-      documentAnswer([lop], pressure),
-      documentAnswer([cuff], pressure, ofCuff, some({ reached: reachedPressure() })),
-      documentAnswer([maximum], mass),
-      documentAnswer([lifted], mass, ofLoad, some({ reached: reachedLoad() })),
-      documentAnswer(others, code<Unit>()),
+      documentAnswer('occlusion-pressure', PRESSURE),
+      documentAnswer('cuff-pressure', PRESSURE, ofCuff, some({ reached: reachedPressure() })),
+      documentAnswer('one-repetition-maximum', MASS),
+      documentAnswer('training-load', MASS, ofLoad, some({ reached: reachedLoad() })),
+      documentAnswer('body-mass-load', MASS),
     ]),
   );
 });
-/** What a document has of answers; any kind may be among them. */
+/** What a document has of answers. */
 export const answersOnce = once(() => ({
   equations: z.array(z.string()),
   answers: list(answer(), 2000, 0),
