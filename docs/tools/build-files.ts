@@ -14,10 +14,11 @@ const entries = Object.values(manifest.exports)
 /** The file for a shared part: that of plans, of studies and of words about them, or of all below. */
 function sharedBy(id: string): string | undefined {
   if (!/chunk-\w+\.js$/.test(id)) return undefined;
-  const layers = new Set([...readFileSync(id, 'utf8').matchAll(/^\/\/ src\/(\w+)\//gm)].map(([, layer]) => layer));
+  const text = readFileSync(id, 'utf8');
+  if (/ from ['"]decimal\.js['"]/.test(text)) return 'decimal';
+  const layers = new Set([...text.matchAll(/^\/\/ src\/(\w+)\//gm)].map(([, layer]) => layer));
   if (layers.has('plan')) return 'plan';
-  if (layers.has('study')) return 'study';
-  return layers.size === 1 && layers.has('quantity') ? 'decimal' : 'core';
+  return layers.has('study') ? 'study' : 'core';
 }
 
 /** CommonJS once more holds what ESM holds: without comments and marks for bundlers, one blank for each level. */
@@ -47,10 +48,17 @@ function runs(node: ts.Node): boolean {
   return isAccess || ts.isSpreadElement(node) || ts.isSpreadAssignment(node) || !!ts.forEachChild(node, runs);
 }
 
+/** A namespace that is used as a value is made, and then filled by a call: both in one, for a bundler to leave out. */
+const filledAtOnce = (code: string): string =>
+  code.replace(
+    /^(?:var|const) ([\w$]+) = \{\};\n__export\(\1, (\{\n[^}]*\})\);$/gm,
+    'const $1 = /* @__PURE__ */ ((all) => (__export(all, $2), all))({});',
+  );
+
 /** Every value that is made as a file loads, marked for bundlers: nothing else comes of making it. */
-function marked(text: string): string {
-  if (text.includes('__export('))
-    throw new Error('A namespace is used as a value: such a call fills it. Import names.');
+function marked(code: string): string {
+  const text = filledAtOnce(code);
+  if (/^__export\(/m.test(text)) throw new Error('A call fills a namespace, and no bundler leaves it out.');
   const file = ts.createSourceFile('a.js', text, ts.ScriptTarget.ES2022, true);
   const makers = file.statements
     .flatMap((statement) => {

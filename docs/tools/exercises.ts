@@ -111,7 +111,7 @@ const load: Maker = ({ between, oneOf }) => {
   return {
     topic: 'load',
     question: `A tested 1RM is ${maximum} kg. You want ${percentOneRepMax} % of it. Loads have steps of ${step} kg; round ${rounding === 'down' ? 'down' : 'to the nearest'}. Which load do you take?`,
-    code: `trainingLoad({ oneRepMax: testedOneRepMax({ load: ${maximum} }), percent: ${percentOneRepMax}, step: ${step}, rounding: '${rounding}' })`,
+    code: `trainingLoad({ oneRepMax: testedOneRepMax({ load: ${maximum} }), percentOneRepMax: ${percentOneRepMax}, step: ${step}, rounding: '${rounding}' })`,
     answer: trainingLoad({ oneRepMax, percentOneRepMax, step, rounding }),
     working: [`${percentOneRepMax} / 100 × ${maximum} = ${plain((percentOneRepMax / 100) * maximum)} kg`],
   };
@@ -140,7 +140,7 @@ const brzycki: Maker = ({ between, oneOf }) => {
   return {
     topic: 'load',
     question: `Someone lifts ${lifted} kg for ${repetitions} repetitions and could do no more. What is ${percentOneRepMax} % of the 1RM that Brzycki estimates? Do not round.`,
-    code: `trainingLoad({ oneRepMax: ${call('estimateOneRepMax', input)}, percent: ${percentOneRepMax} })`,
+    code: `trainingLoad({ oneRepMax: ${call('estimateOneRepMax', input)}, percentOneRepMax: ${percentOneRepMax} })`,
     answer: trainingLoad({ oneRepMax: estimateOneRepMax(input), percentOneRepMax }),
     working: [
       `${lifted} × 36 / (37 − ${repetitions}) = ${plain(maximum)} kg`,

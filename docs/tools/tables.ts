@@ -1,5 +1,7 @@
 import { messages, sources, type Source } from '../../src/text/index.js';
 import { screeningQuestions, symptoms, type SymptomRow } from '../../src/plan/index.js';
+import { SYMPTOM_GRADES } from '../../src/plan/symptoms.js';
+import { pageWords } from '../../src/text/page-words.js';
 import coverage from '../working/coverage.json' with { type: 'json' };
 import { maximumViews, occlusionViews, widthWords, type MaximumView, type OcclusionView } from './equation-views.js';
 import { table } from './markdown-table.js';
@@ -156,25 +158,18 @@ export const referList = (): string => questions('refer');
 /** The questions of `screen` whose yes asks for a doctor’s advice first. */
 export const askFirstList = (): string => questions('caution');
 
-/** Symptoms by what to do at each; `least` is what the mildest ask for. */
-const symptomLists = (when: SymptomRow['when'], least: string): string[] =>
-  (
-    [
-      ['emergency', 'Call the emergency number:'],
-      ['clinician-first', 'See a clinician before another session:'],
-      ['lower', least],
-    ] as const
-  ).flatMap(([grade, asks]) => {
+/** Symptoms by what to do at each, in the words of a page. */
+const symptomLists = (when: SymptomRow['when']): string[] =>
+  SYMPTOM_GRADES.flatMap((grade) => {
     const rows = symptoms.filter((row) => row.grade === grade && row.when === when);
-    return [asks, bullets(rows.map(({ code }) => messages[code]))];
+    return [`${pageWords[`page.then-${grade}`]}:`, bullets(rows.map(({ code }) => messages[code]))];
   });
 
 /** What to deflate at, and what to do then: the stop criteria of every plan. */
-export const stopCriteria = (): string =>
-  [...symptomLists('session', 'Rest, and lower the pressure next time:'), messages['burn-usual']].join('\n\n');
+export const stopCriteria = (): string => [...symptomLists('session'), messages['burn-usual']].join('\n\n');
 
 /** What to watch for in the days after a session, and what to do then. */
-export const afterwards = (): string => symptomLists('after', 'Do less next time:').join('\n\n');
+export const afterwards = (): string => symptomLists('after').join('\n\n');
 
 /** What a plan says of screening. */
 export const screenFirst = (): string => messages['screen-first'];

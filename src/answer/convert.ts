@@ -1,8 +1,8 @@
-import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/convert.js';
+import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/conversion-factors.js';
 import { scaled } from '../quantity/decimal.js';
 import { roundToStep as rounded, type Rounding } from '../quantity/exact.js';
 import { optionIssue } from './field-reader.js';
-import { describe, InputError, issue, type InputIssue } from './issues.js';
+import { describe, InputError, issue, refuse, type InputIssue } from './issues.js';
 import { ABOVE_ZERO, BOUNDED_RESULT, FINITE, type Asked } from './needs.js';
 
 // What is within the library trusts its numbers, and calls the layer below; these are for callers, and check.
@@ -22,7 +22,7 @@ const numberIssue = (field: string, value: unknown, expected: Asked): InputIssue
 /** The result, where a double can hold it. */
 function held(field: string, value: number, result: number): number {
   if (Number.isFinite(result)) return result;
-  throw new InputError([issue('out-of-range', [field], BOUNDED_RESULT, describe(value))]);
+  refuse('out-of-range', [field], BOUNDED_RESULT, describe(value));
 }
 
 function converted(field: string, value: number, times: number, over: number): number {

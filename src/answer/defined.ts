@@ -11,6 +11,10 @@ export function defined<T extends object>(object: T): Defined<T> {
   return kept as never;
 }
 
+/** Some fields of an object, by their names. */
+export const picked = <T extends object, N extends keyof T>(object: T, names: readonly N[]): Pick<T, N> =>
+  Object.fromEntries(names.map((name) => [name, object[name]])) as Pick<T, N>;
+
 /** With every field given: none left out, none undefined. */
 export type Full<T> = { readonly [K in keyof T]-?: Exclude<T[K], undefined> };
 

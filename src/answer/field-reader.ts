@@ -154,7 +154,7 @@ export class FieldReader {
   }
 
   /** A number that was read before; `undefined` where it is wrong. */
-  judge(name: string, quantity: Quantity, value: unknown): number | undefined {
+  acceptNumber(name: string, quantity: Quantity, value: unknown): number | undefined {
     // Plus nothing: −0 becomes 0, as JSON has it.
     if (fits(quantity, value)) return (value as number) + 0;
     if (this.source) addIssue(this.issues, numberIssue(quantity, value, [...this.path, name])!);
@@ -162,16 +162,16 @@ export class FieldReader {
   }
 
   number(name: string, quantity: Quantity): number {
-    return this.judge(name, quantity, this.read(name)) ?? NaN;
+    return this.acceptNumber(name, quantity, this.read(name)) ?? NaN;
   }
 
   optionalNumber(name: string, quantity: Quantity): number | undefined {
     const value = this.read(name);
-    return value === undefined ? undefined : this.judge(name, quantity, value);
+    return value === undefined ? undefined : this.acceptNumber(name, quantity, value);
   }
 
   /** A word that was read before; `undefined` where it is wrong. */
-  among<T extends string>(name: string, options: readonly T[], value: unknown): T | undefined {
+  acceptChoice<T extends string>(name: string, options: readonly T[], value: unknown): T | undefined {
     if (options.includes(value as T)) return value as T;
     if (value !== undefined || this.source) addIssue(this.issues, optionIssue([...this.path, name], options, value));
     return undefined;
@@ -179,11 +179,11 @@ export class FieldReader {
 
   optionalChoice<T extends string>(name: string, options: readonly T[]): T | undefined {
     const value = this.read(name);
-    return value === undefined ? undefined : this.among(name, options, value);
+    return value === undefined ? undefined : this.acceptChoice(name, options, value);
   }
 
   choice<T extends string>(name: string, options: readonly T[]): T {
-    return this.among(name, options, this.read(name)) ?? (options[0] as T);
+    return this.acceptChoice(name, options, this.read(name)) ?? (options[0] as T);
   }
 
   protected refuseUnknown(): void {

@@ -1,4 +1,4 @@
-import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/convert.js';
+import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/conversion-factors.js';
 import { scaled } from '../quantity/decimal.js';
 import { format, unitWords } from '../quantity/format.js';
 import { quantityName } from '../quantity/field-quantity.js';
@@ -11,6 +11,7 @@ import {
   issue,
   MOST_ISSUES,
   pathText,
+  refuse,
   type Attempt,
   type InputIssue,
   type Path,
@@ -98,21 +99,19 @@ function put(root: Part, path: readonly string[], value: unknown): void {
 }
 
 function entriesOf(form: unknown): (readonly [string, unknown])[] {
-  const refuse = (received: string): never => {
-    throw new InputError([issue('wrong-type', ['form'], A_FORM, received)]);
-  };
+  const refuseForm = (received: string): never => refuse('wrong-type', ['form'], A_FORM, received);
   try {
-    if (typeof form !== 'object' || form === null || Array.isArray(form)) return refuse(describe(form));
+    if (typeof form !== 'object' || form === null || Array.isArray(form)) return refuseForm(describe(form));
     const entries: (readonly [string, unknown])[] = [];
     const all = Symbol.iterator in form ? (form as Iterable<readonly [string, unknown]>) : Object.entries(form);
     for (const [name, value] of all) {
-      if (typeof name !== 'string' || entries.length >= MOST_FIELDS) return refuse('too many fields');
+      if (typeof name !== 'string' || entries.length >= MOST_FIELDS) return refuseForm('too many fields');
       entries.push([name, value]);
     }
     return entries;
   } catch (error) {
     if (error instanceof InputError) throw error;
-    return refuse('an error');
+    return refuseForm('an error');
   }
 }
 
@@ -147,7 +146,7 @@ function readOptions(options: unknown): ReadOptions {
     reader.report('wrong-type', 'message', MESSAGE_MAKER, describe(message));
   const known = Object.keys(FORM_UNITS);
   const byField = isPart(units) ? units : {};
-  if (units !== undefined && !isPart(units)) reader.among('units', UNIT_SYSTEMS, units);
+  if (units !== undefined && !isPart(units)) reader.acceptChoice('units', UNIT_SYSTEMS, units);
   for (const [name, unit] of Object.entries(byField)) {
     const form = known.includes(unit as string) ? FORM_UNITS[unit as FormUnit] : undefined;
     const quantity = quantityName(name);
@@ -300,10 +299,10 @@ export function inputFields(
   path: Path = [],
   units: UnitSystem = 'metric',
 ): InputField[] {
-  if (typeof fn !== 'function') throw new InputError([issue('wrong-type', ['fn'], OUR_FUNCTION, describe(fn))]);
+  if (typeof fn !== 'function') refuse('wrong-type', ['fn'], OUR_FUNCTION, describe(fn));
   const isStep = (step: unknown): step is string | number => typeof step === 'string' || typeof step === 'number';
   if (!Array.isArray(path) || path.length > MOST_STEPS || !path.every(isStep))
-    throw new InputError([issue('wrong-type', ['path'], A_PATH, describe(path))]);
+    refuse('wrong-type', ['path'], A_PATH, describe(path));
   if (!UNIT_SYSTEMS.includes(units)) throw new InputError([optionIssue(['units'], UNIT_SYSTEMS, units)]);
   const steps = path.map(String);
   const issuesOf = (change: Part) => {

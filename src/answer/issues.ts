@@ -102,6 +102,11 @@ export function issue(
   return { path: place, code, message, ...needed, received: shown, ...expectation, ...(values && { values }) };
 }
 
+/** Refuses an input for one thing that is wrong with it. */
+export function refuse(...wrong: Parameters<typeof issue>): never {
+  throw new InputError([issue(...wrong)]);
+}
+
 /** Adds what is wrong to what was found before; throws where that is more than anyone reads. */
 export function addIssue(issues: InputIssue[], found: InputIssue): void {
   issues.push(found);
@@ -254,7 +259,7 @@ export function attempt<T, More extends readonly unknown[]>(
 ): Attempt<T> {
   try {
     if (typeof fn !== 'function') {
-      throw new InputError([issue('wrong-type', ['fn'], OUR_FUNCTION, describe(fn))]);
+      refuse('wrong-type', ['fn'], OUR_FUNCTION, describe(fn));
     }
     return { ok: true, value: fn(input as never, ...more) };
   } catch (error) {

@@ -10,6 +10,19 @@ export type Catalogue = Readonly<Record<string, string>>;
 /** The codes and numbers that go into a sentence. */
 export type MessageValues = Readonly<Record<string, string | number | readonly string[]>>;
 
+/** Slots for your own text, and for text that is in your language already: what is in them is never looked up as a code. */
+export const OWN_TEXT: readonly string[] = [
+  'exercise',
+  'name',
+  'notes',
+  'why',
+  'event',
+  'where',
+  'text',
+  'equation',
+  'version',
+];
+
 /** What is wrong with an input. */
 export const answerMessages = {
   missing: '{field} is missing: it must be {expected}.',

@@ -9,12 +9,9 @@ import { DEEPEST, plainCopy } from './plain-copy.js';
 function oddIssue(part: unknown, path: Path, expected: Asked): InputIssue {
   if (typeof part === 'object' && part !== null && path.length < DEEPEST) {
     for (const [name, inner] of Object.entries(part)) {
-      if (inner !== undefined && plainCopy(inner) === undefined)
-        return oddIssue(
-          inner,
-          [...path, Array.isArray(part) ? Number(name) : name],
-          inner instanceof Date ? DAY_EXPECTED : PLAIN_JSON,
-        );
+      if (inner === undefined || plainCopy(inner) !== undefined) continue;
+      const place = [...path, Array.isArray(part) ? Number(name) : name];
+      return oddIssue(inner, place, inner instanceof Date ? DAY_EXPECTED : PLAIN_JSON);
     }
   }
   const quantity = quantityName(path.at(-1));

@@ -1,7 +1,7 @@
 import { quantities, type Quantity, type QuantityName } from '../quantity/quantities.js';
 import { fieldIssue, numberIssue, optionIssue } from './field-reader.js';
 import { addIssue, describe, describeLength, InputError } from './issues.js';
-import { EACH_NUMBER, LIST_OF, need, type Asked } from './needs.js';
+import { EACH_NUMBER, LIST_OF, need, TRUE_OR_FALSE, type Asked } from './needs.js';
 import { isPart } from './part.js';
 import { plainCopy, type Budget } from './plain-copy.js';
 import { PlainReader } from './plain-reader.js';
@@ -59,6 +59,20 @@ export class Reader extends PlainReader {
     return super.optionalNumber(name, quantity);
   }
 
+  /** A field that is true or false; false where it is left out. */
+  flag(name: string): boolean {
+    const value = this.read(name);
+    if (value !== undefined && typeof value !== 'boolean')
+      this.report('wrong-type', name, TRUE_OR_FALSE, describe(value));
+    return value === true;
+  }
+
+  text(name: string, expected: Asked, accept: (text: string) => boolean): string {
+    const value = this.read(name);
+    if (value === undefined) this.missing(name, expected);
+    return this.acceptText(name, expected, accept, value) ?? '';
+  }
+
   optionalText(name: string, expected: Asked, accept: (text: string) => boolean): string | undefined {
     return this.acceptText(name, expected, accept, this.read(name));
   }
@@ -99,9 +113,9 @@ export class Reader extends PlainReader {
   ): number | Readonly<Record<P, number>> | undefined {
     const value = this.read(name);
     if (value === undefined) return undefined;
-    if (typeof value !== 'object' || value === null) return this.judge(name, quantities[name], value);
+    if (typeof value !== 'object' || value === null) return this.acceptNumber(name, quantities[name], value);
     const reader = this.nested(name, value);
-    const read = parts.map((part) => [part, reader.judge(part, quantities[name], reader.read(part)) ?? NaN]);
+    const read = parts.map((part) => [part, reader.acceptNumber(part, quantities[name], reader.read(part)) ?? NaN]);
     return Object.fromEntries(read) as Record<P, number>;
   }
 

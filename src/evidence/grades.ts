@@ -7,7 +7,8 @@ import { frozen } from '../quantity/frozen.js';
 export type Grade = 'published' | 'secondary' | 'unconfirmed' | 'derived' | 'practice' | 'definition';
 
 /**
- * What each grade means: the first five strongest first; `definition` needs no evidence.
+ * What each grade means. An answer has the grade of its weakest part, in this order from the strongest: `definition`,
+ * `published`, `derived`, `secondary`, `practice`, `unconfirmed`.
  *
  * @example
  * ```ts

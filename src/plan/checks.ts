@@ -1,5 +1,5 @@
 import type { Caution } from '../answer/answer.js';
-import { describe, InputError, issue, within, type Path } from '../answer/issues.js';
+import { describe, within, refuse, type Path } from '../answer/issues.js';
 import { need } from '../answer/needs.js';
 import { checkDay } from './day-check.js';
 import { AGAIN } from './needs.js';
@@ -15,7 +15,7 @@ export function answersAgain<D extends Screening | DayCheck>(given: D, place: Pa
   for (const name of ['outcome', 'complete'] as const) {
     if (made[name] === given[name]) continue;
     const expected = need(AGAIN, { value: String(made[name]) });
-    throw new InputError([issue('wrong-relation', [...place, name], expected, describe(given[name]))]);
+    refuse('wrong-relation', [...place, name], expected, describe(given[name]));
   }
   return { ...given, ...made };
 }

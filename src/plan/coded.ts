@@ -1,6 +1,6 @@
 import type { Caution, Sentence, Severity } from '../answer/answer.js';
 import type { CautionCode } from '../answer/codes.js';
-import { fill, type MessageValues } from '../answer/messages.js';
+import { fill, OWN_TEXT, type MessageValues } from '../answer/messages.js';
 import { quantityName } from '../quantity/field-quantity.js';
 import { format } from '../quantity/format.js';
 import { quantities } from '../quantity/quantities.js';
@@ -25,8 +25,10 @@ const isList = (value: Value): value is readonly string[] => Array.isArray(value
 /** A number in the values of a sentence, as people read it. */
 const shown = (value: Value): Value => (typeof value === 'number' ? Number(format(value)) : value);
 
-const mapped = <T>(values: MessageValues, by: (value: Value) => T): Record<string, T> =>
-  Object.fromEntries(Object.entries(values).map(([slot, value]) => [slot, by(value)]));
+const mapped = (values: MessageValues, by: (value: Value) => Value): Record<string, Value> =>
+  Object.fromEntries(
+    Object.entries(values).map(([slot, value]) => [slot, OWN_TEXT.includes(slot) ? value : by(value)]),
+  );
 
 /** A sentence with the words of its values, of a field its name. */
 export function filled(sentence: string, values: MessageValues): string {

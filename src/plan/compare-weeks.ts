@@ -1,7 +1,6 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { describe, gather, InputError, type InputIssue, type Path } from '../answer/issues.js';
-import { TRUE_OR_FALSE } from '../answer/needs.js';
 import { ownDocument } from '../answer/own.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
@@ -81,7 +80,7 @@ const TIMES: Quantity = { ...quantities.sessionsPerWeek, name: 'times in the wee
 const FIRST: Quantity = { ...quantities.weeks, name: 'number of the first week', whole: true };
 
 /** A session of a week, limb by limb, and how often it is done. */
-interface Done {
+interface CountedSession {
   readonly document: ExpandedPlan | ExpandedRecord;
   readonly parts: readonly FullPrescription[];
   readonly times: number;
@@ -89,15 +88,15 @@ interface Done {
 
 interface Week {
   readonly deload: boolean;
-  readonly planned: readonly Done[];
-  readonly done: readonly Done[];
+  readonly planned: readonly CountedSession[];
+  readonly done: readonly CountedSession[];
 }
 
 function readWeeks(reader: Reader, issues: InputIssue[]): Week[] {
   const weeks = reader.optionalList('weeks', WEEKS, quantities.weeks.max);
   if (!reader.has('weeks')) reader.missing('weeks', WEEKS);
   return (weeks ?? []).map((week, index): Week => {
-    const doneAt = (kind: 'plan' | 'record', given: unknown, place: Path, times = 1): Done[] => {
+    const doneAt = (kind: 'plan' | 'record', given: unknown, place: Path, times = 1): CountedSession[] => {
       if (given === undefined) return [];
       const document = gather(issues, () => expandedOf([kind], given, ['weeks', index, ...place]));
       return document ? [{ document, times, parts: sideOf(document).parts }] : [];
@@ -111,15 +110,13 @@ function readWeeks(reader: Reader, issues: InputIssue[]): Week[] {
     if (!given) week.report('wrong-type', 'records', OUR_RECORDS, describe(records));
     if (!week.has('sessions') && given?.length === 0) week.missing('sessions', PLANNED_OR_DONE);
     const done = (given ?? []).flatMap((record, at) => doneAt('record', record, ['records', at]));
-    const deload = week.anything('deload', TRUE_OR_FALSE, true) ?? false;
-    if (typeof deload !== 'boolean') week.report('wrong-type', 'deload', TRUE_OR_FALSE, describe(deload));
-    return { deload: deload === true, planned, done };
+    return { deload: week.flag('deload'), planned, done };
   });
 }
 
-const isRestricted = ({ parts }: Done): boolean => parts.some(isCuffed);
+const isRestricted = ({ parts }: CountedSession): boolean => parts.some(isCuffed);
 
-const count = (sessions: readonly Done[]): Answer<'sessions'> => {
+const count = (sessions: readonly CountedSession[]): Answer<'sessions'> => {
   const times = sessions.map((session) => session.times);
   return total('sessions', sum(times), '{sessions}', { weekSessions: list(times) });
 };
@@ -127,17 +124,17 @@ const count = (sessions: readonly Done[]): Answer<'sessions'> => {
 const isLoaded = (part: FullPrescription): boolean => isTense(part) && part.sets.some(({ load }) => load !== undefined);
 
 /** Totals of a limb, or of one exercise on it; sessions without it are passed over. */
-function totalsOf(sessions: readonly Done[], among: (part: FullPrescription) => boolean) {
-  const totals = ({ parts, times }: Done, fits: typeof among): ComparedTotals[] => {
+function totalsOf(sessions: readonly CountedSession[], among: (part: FullPrescription) => boolean) {
+  const totals = ({ parts, times }: CountedSession, fits: typeof among): ComparedTotals[] => {
     const own = parts.filter(fits);
     return own.length > 0 ? Array<ComparedTotals>(times).fill(limbTotals(own)) : [];
   };
   const each = sessions.flatMap((session) => totals(session, among));
   // A heaviest load is that of the sessions with a load; a share is known where every such load has its maximum.
   const lifted = sessions.flatMap((session) => totals(session, (part) => among(part) && isLoaded(part)));
-  const those = <K extends AnswerKind>(quantity: ComparedQuantity) =>
+  const answersFor = <K extends AnswerKind>(quantity: ComparedQuantity) =>
     each.flatMap((one) => (one[quantity] as Answer<K> | undefined) ?? []);
-  const sumOf = <K extends AnswerKind>(quantity: ComparedQuantity) => summed(those<K>(quantity), 'weekSessions');
+  const sumOf = <K extends AnswerKind>(quantity: ComparedQuantity) => summed(answersFor<K>(quantity), 'weekSessions');
   const peakOf = <K extends AnswerKind>(quantity: ComparedQuantity) =>
     highest(lifted.map((one) => one[quantity] as Answer<K> | undefined));
   const none = total('restriction-time', 0, 's', { weekSessions: '0' });
@@ -145,7 +142,7 @@ function totalsOf(sessions: readonly Done[], among: (part: FullPrescription) => 
     ...defined({
       peakLoad: peakOf<'peak-load'>('peakLoad'),
       peakPercentOneRepMax: peakOf<'peak-percent-of-maximum'>('peakPercentOneRepMax'),
-      percentLop: highest(those<'percent-of-occlusion'>('percentLop')),
+      percentLop: highest(answersFor<'percent-of-occlusion'>('percentLop')),
       volumeLoad: sumOf<'volume-load'>('volumeLoad'),
       relativePressureTime: sumOf<'relative-pressure-time'>('relativePressureTime'),
     }),
@@ -154,10 +151,10 @@ function totalsOf(sessions: readonly Done[], among: (part: FullPrescription) => 
 }
 
 type Placed = Pick<ExpandedItem, 'limb' | 'side'>;
-const itemsOf = ({ document }: Done): readonly ExpandedItem[] => document.items;
+const itemsOf = ({ document }: CountedSession): readonly ExpandedItem[] => document.items;
 
 /** The occlusion pressure of the last session with the cuff on a limb, with its day. */
-function occlusionOf(sessions: readonly Done[], place: Placed): WeekOcclusion | undefined {
+function occlusionOf(sessions: readonly CountedSession[], place: Placed): WeekOcclusion | undefined {
   const found = sessions.flatMap((session) =>
     itemsOf(session).flatMap((item) => {
       const occlusion = isSameLimb(item, place) ? occlusionOfTarget(item) : undefined;
@@ -177,7 +174,7 @@ function occlusionOf(sessions: readonly Done[], place: Placed): WeekOcclusion | 
   return found.at(-1);
 }
 
-function circumferenceOf(sessions: readonly Done[], place: Placed): number | undefined {
+function circumferenceOf(sessions: readonly CountedSession[], place: Placed): number | undefined {
   const found = sessions.flatMap(({ document }) =>
     (document.document === 'plan' ? document.request.limbs : document.items).flatMap(
       (one: Placed & { readonly circumferenceCm?: number | undefined }) =>
@@ -187,7 +184,7 @@ function circumferenceOf(sessions: readonly Done[], place: Placed): number | und
   return found.at(-1);
 }
 
-function worstPainOf(sessions: readonly Done[], place: Placed): WeekLimb['worstPain'] {
+function worstPainOf(sessions: readonly CountedSession[], place: Placed): WeekLimb['worstPain'] {
   const asked = sessions.flatMap(({ document }) =>
     document.document === 'record' && document.pain ? [document.pain] : [],
   );
@@ -202,20 +199,24 @@ function worstPainOf(sessions: readonly Done[], place: Placed): WeekLimb['worstP
     .reduce<NonNullable<WeekLimb['worstPain']>>((most, one) => (one.value > most.value ? one : most), { value: 0 });
 }
 
-function limbOf(sessions: readonly Done[], place: Placed): WeekLimb {
+function limbOf(sessions: readonly CountedSession[], place: Placed): WeekLimb {
   const isOf = (part: FullPrescription): boolean => isSameLimb(part as Placed, place);
   const names = sessions
     .flatMap((one) => itemsOf(one).filter((item) => isSameLimb(item, place)))
-    .map((i) => i.exercise);
+    .map((item) => ('done' in item ? item.done.instead : undefined) ?? item.exercise);
   const { percentLop: _, ...totals } = totalsOf(sessions, isOf);
   return {
     ...place,
     ...totals,
-    exercises: [...new Set(names)].map((exercise) => {
-      const own = totalsOf(sessions, (part) => isOf(part) && part.name === exercise);
-      const { volumeLoad: __, relativePressureTime: ___, ...kept } = own;
-      return { exercise, ...kept };
-    }),
+    exercises: [...new Set(names)].flatMap((exercise) =>
+      [true, false].flatMap((cuffed) => {
+        const isOwn = (part: FullPrescription): boolean =>
+          isOf(part) && part.name === exercise && isCuffed(part) === cuffed;
+        if (!sessions.some(({ parts }) => parts.some(isOwn))) return [];
+        const { volumeLoad: __, relativePressureTime: ___, ...kept } = totalsOf(sessions, isOwn);
+        return [{ exercise, ...kept }];
+      }),
+    ),
     ...defined({
       occlusion: occlusionOf(sessions, place),
       circumferenceCm: circumferenceOf(sessions, place),
@@ -224,7 +225,7 @@ function limbOf(sessions: readonly Done[], place: Placed): WeekLimb {
   } as WeekLimb;
 }
 
-function sumsOf(sessions: readonly Done[]): WeekSums {
+function sumsOf(sessions: readonly CountedSession[]): WeekSums {
   const loads = sessions.map(({ document }) => (document.document === 'record' ? document.sessionLoad : undefined));
   const sessionLoad = summed(loads, 'weekSessions');
   return {
@@ -255,7 +256,7 @@ const rowOf = ({ deload, planned, done }: Week, week: number): WeekRow => ({
  * week marked `deload` is passed over: the next one is compared with the week before it.
  *
  * `goals` are your own criteria. Each is met, not met or not measured in the last week. That is no clearance to train.
- * No single way from light to heavy is published. How often a week is compared with guidelines: `reviewPlan`.
+ * We found no single published way from light to heavy. `reviewPlan` compares the sessions a week with guidelines.
  *
  * - Evidence: that of each total; limits of a jump `practice`, 10 % of a load `published`.
  *

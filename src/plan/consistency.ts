@@ -20,7 +20,7 @@ import {
 } from './needs.js';
 
 /** Lists whose sentences are looked up by code where they are needed. */
-const BY_CODE = ['disclaimers', 'stopCriteria'];
+export const BY_CODE = ['disclaimers', 'stopCriteria'];
 /** Lists of sentences in a document. */
 const SENTENCES = ['cautions', 'findings', 'disclaimers', 'stopCriteria', 'stops', 'reasons', 'measureAgain'];
 
@@ -42,7 +42,7 @@ export type Found = (path: Path, expected: Asked, received: unknown) => void;
 type Follow = (pointer: string) => unknown;
 
 /** The value that a percentage is of, in the unit of the answer; nothing where body mass counts too. */
-function base({ kind, unit, inputs }: Answer, follow: Follow): number | undefined {
+function wholeOf({ kind, unit, inputs }: Answer, follow: Follow): number | undefined {
   const input = inputs[kind === 'cuff-pressure' ? 'occlusion' : 'oneRepMax'];
   const pointer = isPart(input) ? input['ref'] : undefined;
   const whole = (typeof pointer === 'string' ? follow(pointer) : input) as Answer | undefined;
@@ -56,7 +56,7 @@ const same = (value: number): Needed => need(THE_SAME, { value });
 /** A cuff pressure and a load against the percentage that they are of a pressure and of a maximum. */
 function checkPercent(answer: Answer, follow: Follow, path: Path, found: Found): void {
   const { value, inputs, rounding, reached } = answer;
-  const whole = base(answer, follow);
+  const whole = wholeOf(answer, follow);
   const name = answer.kind === 'cuff-pressure' ? 'percentLop' : 'percentOneRepMax';
   const percent = inputs[name];
   if (whole === undefined || !isNumber(percent)) return;
@@ -156,7 +156,7 @@ export function checkStops(document: object, found: Found): void {
 }
 
 /** A sentence gets its text from the catalogue: the text of a document is not trusted. */
-function settle(
+function restoreText(
   sentence: unknown,
   path: Path,
   unknownCode: (path: Path, code: unknown) => void,
@@ -203,7 +203,7 @@ export function checkConsistency(
         // A stop stays a stop, even where only another version knows its code.
         const unknown = name === 'stops' ? () => undefined : unknownCode;
         item.forEach((sentence, index) =>
-          settle(sentence, [...place, index], unknown, ownWords, BY_CODE.includes(name) || path[0] === 'answers'),
+          restoreText(sentence, [...place, index], unknown, ownWords, BY_CODE.includes(name) || path[0] === 'answers'),
         );
       }
       walk(item, place);

@@ -1,4 +1,3 @@
-import { cautionsOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 import { planMessages } from './messages.js';
 
@@ -99,6 +98,7 @@ const laterMessages = {
   'fewer-sets': 'One set fewer: {from}, then {to}.',
   'back-off-by-hand': 'No load and no set can go down here. Shorter sets are the practitioner’s choice.',
   'back-off-symptom': 'Reported: {symptom}. Go back.',
+  'hold-symptom': 'Reported: {symptom}. This exercise has no cuff: nothing is raised.',
   'back-off-failed-twice': 'Planned repetitions were missed in two sessions running ({done}; {goal} planned): go back.',
   'back-off-effort': 'The effort of the session was {effort} out of 10, the top of the scale: go back.',
   'back-off-deload': 'A lighter session was asked for: go back.',
@@ -163,4 +163,3 @@ const laterMessages = {
 export const documentMessages = { ...planMessages, ...stageMessages, ...laterMessages };
 
 export type PlanCode = keyof typeof documentMessages;
-export const documentCaution = cautionsOf(documentMessages);

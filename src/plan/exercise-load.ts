@@ -1,6 +1,6 @@
 import type { Answer } from '../answer/answer.js';
-import { defined } from '../answer/defined.js';
-import { InputError, issue, within } from '../answer/issues.js';
+import { defined, picked } from '../answer/defined.js';
+import { within, refuse } from '../answer/issues.js';
 import { need, type Asked } from '../answer/needs.js';
 import { isPart } from '../answer/part.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
@@ -49,26 +49,9 @@ const statedLoad = (load: number, unit: LoadUnit = 'kg'): Load => ({
   cautions: [],
 });
 
+const LOAD_CHOICES = ['unit', 'step', 'available', 'bar', 'collars', 'plates', 'rounding', 'maximumOf'] as const;
 /** The loads you can set, and whose maximum it is. */
-export const waysOf = ({
-  unit,
-  step,
-  available,
-  bar,
-  collars,
-  plates,
-  rounding,
-  maximumOf: whose,
-}: PlanExerciseFields) => ({
-  unit,
-  step,
-  available,
-  bar,
-  collars,
-  plates,
-  rounding,
-  maximumOf: whose,
-});
+export const loadChoicesOf = (exercise: PlanExerciseFields) => picked(exercise, LOAD_CHOICES);
 
 const ABOUT_RESTRICTION = ['above-restricted-loads', 'below-restricted-loads'];
 /** A load without the cautions about restriction, where the exercise has none. */
@@ -87,7 +70,7 @@ export function loadsOf(exercise: PlanExercise, oneRepMax: Maximum | undefined):
   const { load, unit, percentOneRepMax } = exercise;
   if (typeof load === 'number') return { load: statedLoad(load, unit) };
   if (!load && !oneRepMax) return {};
-  const asked = { oneRepMax, percentOneRepMax, ...waysOf(exercise) };
+  const asked = { oneRepMax, percentOneRepMax, ...loadChoicesOf(exercise) };
   const { from, to } =
     load || !isPart(percentOneRepMax)
       ? { from: load ?? trainingLoad(defined(asked) as TrainingLoadInput) }
@@ -105,16 +88,15 @@ export function setLoadsOf(
   const sets = exercise[name];
   if (!sets?.some((set) => set.load !== undefined || set.percentOneRepMax !== undefined)) return undefined;
   return sets.map(({ load: own, percentOneRepMax }, index) => {
-    const refuse = (field: 'load' | 'percentOneRepMax', asked: Asked): never => {
-      throw new InputError([issue('wrong-relation', [name, index, field], asked, 'a value')]);
-    };
+    const refuseField = (field: 'load' | 'percentOneRepMax', asked: Asked): never =>
+      refuse('wrong-relation', [name, index, field], asked, 'a value');
     if (percentOneRepMax === undefined) {
-      if (own !== undefined && !load) refuse('load', LEFT_OUT_WITHOUT_LOAD);
+      if (own !== undefined && !load) refuseField('load', LEFT_OUT_WITHOUT_LOAD);
       return { value: own ?? load!.value, cautions: [] };
     }
-    if (own !== undefined) refuse('percentOneRepMax', LEFT_OUT_SET_LOAD);
-    if (!oneRepMax) refuse('percentOneRepMax', need(LEFT_OUT_WITHOUT, { field: 'oneRepMax' }));
-    const asked = defined({ oneRepMax, ...waysOf(exercise), percentOneRepMax }) as TrainingLoadInput;
+    if (own !== undefined) refuseField('percentOneRepMax', LEFT_OUT_SET_LOAD);
+    if (!oneRepMax) refuseField('percentOneRepMax', need(LEFT_OUT_WITHOUT, { field: 'oneRepMax' }));
+    const asked = defined({ oneRepMax, ...loadChoicesOf(exercise), percentOneRepMax }) as TrainingLoadInput;
     return within([name, index], () => trainingLoad(asked));
   });
 }

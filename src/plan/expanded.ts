@@ -1,6 +1,6 @@
 import type { Answer, Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
-import { describe, InputError, issue, type Path } from '../answer/issues.js';
+import { describe, refuse, type Path } from '../answer/issues.js';
 import type { MessageValues } from '../answer/messages.js';
 import { isPart, type Part } from '../answer/part.js';
 import { textByCode, type TextByCode } from './catalogue.js';
@@ -132,7 +132,7 @@ function follower(answers: readonly DocumentAnswer[]) {
     const index = Number(/^\/answers\/(\d+)$/.exec(ref)?.[1] ?? NaN);
     const answer = index < before ? answers[index] : undefined;
     // An answer was worked out from answers before it, so no way leads round in a circle.
-    if (!answer) throw new InputError([issue('changed-document', path, POINTER, describe(ref))]);
+    if (!answer) refuse('changed-document', path, POINTER, describe(ref));
     const known = whole.get(ref);
     if (known) return known;
     const place = ['answers', index, 'inputs'];

@@ -1,7 +1,8 @@
-import { InputError, issue } from '../answer/issues.js';
+import { refuse } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
 import { need } from '../answer/needs.js';
+import { MOST_NAME } from '../session/prescription.js';
 import { placeText } from './limb-and-side.js';
 import { EXERCISE_NAME, ONE_ITEM, WITH_ITEMS } from './needs.js';
 
@@ -29,8 +30,6 @@ interface WithItems<I> {
   /** Its items, one for each exercise and limb. */
   readonly items: readonly I[];
 }
-
-const MOST_NAME = 120;
 
 /**
  * The one item of a plan, a record or a proposal for an exercise, a limb and a side.
@@ -73,5 +72,5 @@ export function findItem<I extends Placed>(document: WithItems<I>, which: ItemPl
   if (found.length === 1) return found[0]!;
   const names = there.slice(0, 20).map(placeText);
   const expected = names.length > 0 ? need(ONE_ITEM, { items: [...new Set(names)] }) : WITH_ITEMS;
-  throw new InputError([issue('wrong-relation', ['which'], expected, String(found.length))]);
+  refuse('wrong-relation', ['which'], expected, String(found.length));
 }

@@ -3,7 +3,8 @@
  *
  * @module cuffwork/plan
  */
-export { audiences, type Audience } from './audience.js';
+export { audiences } from './audience.js';
+export type { Audience } from '../answer/audiences.js';
 export { guidelines, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
 export { measures, type Measure } from './measures.js';
 export {
@@ -33,7 +34,15 @@ export { painRules, type PainMoment, type PainReport, type PainRule, type PainRu
 export { planSession } from './plan-session.js';
 export { progressionRules, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
 export { progressionLimits, type ProgressionLimit } from './progression-limits.js';
-export type { MeasureAgain, ProgressionRequest, Proposal, ProposalItem, ProposedChange, SetGoal } from './proposal.js';
+export type {
+  MeasureAgain,
+  ProgressionAction,
+  ProgressionRequest,
+  Proposal,
+  ProposalItem,
+  ProposedChange,
+  SetGoal,
+} from './proposal.js';
 export { readAnswer, readDocument } from './read-back.js';
 export { expandDocument } from './read-document.js';
 export type { AnswerPointer, Answered, DocumentAnswer, Stated, StatedAnswer, StatedTotals } from './stated.js';
@@ -63,11 +72,10 @@ export type {
   Screening,
   ScreeningFinding,
   ScreeningQuestion,
-  ScreeningReply,
   ScreeningRequest,
 } from './questions.js';
 export { screen, screeningQuestions } from './screen.js';
-export type { ScreeningOutcome } from './screening-items.js';
+export type { ScreeningOutcome, ScreeningReply } from './screening-items.js';
 export { symptoms, type Symptom, type SymptomGrade, type SymptomRow } from './symptoms.js';
 export { stopsInForce, type DeciderRole, type Stop, type StopCode, type StopDecision } from './stops.js';
 export { trainingDays, type TrainingDaysInput } from './training-days.js';
@@ -100,6 +108,5 @@ export type {
   PlanSet,
   PlanSetFields,
   PlanSetRequest,
-  ProgressionAction,
 } from './types.js';
 export type { DayCode, ScreeningCode } from '../answer/codes.js';

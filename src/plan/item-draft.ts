@@ -4,22 +4,22 @@ import { guidance2019 } from '../evidence/guidance.js';
 import { attempt } from '../answer/issues.js';
 import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { convertLoad } from '../quantity/convert.js';
-import { product, sum } from '../quantity/exact.js';
-import { decimal } from '../quantity/decimal.js';
+import { product, ratio, sum } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
 import { neighbours } from './available-loads.js';
 import { coded } from './coded.js';
 import { daysBetween } from '../answer/day.js';
 import { comparedHeld, type Held } from './held.js';
-import { assessPain, painIsOf, painSentence, type PainReport, type PainRuleId } from './pain.js';
+import { assessPain, painIsOf, painSentence, type PainAssessment, type PainReport, type PainRuleId } from './pain.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import type { ProgressionRule } from './progression-rules.js';
-import type { SetGoal } from './proposal.js';
+import type { ProgressionAction, SetGoal } from './proposal.js';
+import { askedOf } from './readings.js';
 import type { ExpandedRecord, ExpandedRecordItem } from './record.js';
 import { heaviestLoad, loadsOfSets, setCounts } from './set-counts.js';
-import { symptomOf } from './symptoms.js';
-import type { PlanExercise, ExpandedPlanItem, ProgressionAction } from './types.js';
+import { symptomOf, type Symptom } from './symptoms.js';
+import type { PlanExercise, ExpandedPlanItem } from './types.js';
 
 /** What is to be done next with one item of the plan. */
 export interface Draft {
@@ -87,7 +87,7 @@ export function loadOf({ load, oneRepMax }: ExpandedPlanItem): {
 }
 
 /** A part as a percentage of a whole, in decimals of 12 digits: 2.5 of 50 is 5. */
-const percentage = (part: number, whole: number): number => decimal(part).times(100).div(decimal(whole)).toNumber();
+const percentage = (part: number, whole: number): number => ratio([part, 100], [whole]);
 
 /** The cuff pressure of an item at another percentage, for the same gauge, ceiling and mode. */
 function targetAt({ target }: ExpandedPlanItem, percentLop: number): CuffPressure {
@@ -96,7 +96,7 @@ function targetAt({ target }: ExpandedPlanItem, percentLop: number): CuffPressur
 }
 
 /** What the last session was done with that this plan does not have; nothing where it was done as planned. */
-function otherwise(planned: ExpandedPlanItem, done: ExpandedRecordItem): Sentence | undefined {
+function differenceFromPlan(planned: ExpandedPlanItem, done: ExpandedRecordItem): Sentence | undefined {
   const { load, unit } = loadOf(planned);
   const { instead } = done.done;
   if (instead !== undefined) return coded('other-exercise-recorded', { exercise: instead });
@@ -115,7 +115,7 @@ function otherwise(planned: ExpandedPlanItem, done: ExpandedRecordItem): Sentenc
     convertLoad(one, done.done.unit ?? unit, unit),
   );
   // A load is converted between units: what differs in the last digits only is the same.
-  const other = lifted.findIndex((one, index) => !decimal(one).eq(decimal(asked[index] ?? one)));
+  const other = lifted.findIndex((one, index) => sum([one, -(asked[index] ?? one)]) !== 0);
   if (other < 0) return undefined;
   return coded('other-load-recorded', { done: lifted[other]!, planned: asked[other]!, unit });
 }
@@ -123,13 +123,18 @@ function otherwise(planned: ExpandedPlanItem, done: ExpandedRecordItem): Sentenc
 /** The repetitions of sets that are counted. */
 const countsOf = ({ sets }: ExpandedPlanItem): number[] => sets.map(({ repetitions }) => repetitions!);
 
-/** The cuff pressure that goes down by the largest step; nothing where none is lower. */
-function lowerTarget(item: ExpandedPlanItem): CuffPressure | undefined {
-  if (item.restriction === 'none') return undefined;
-  const percent = sum([percentOf(item.target!), -limits.largestPressureStep.value]);
-  if (item.restTarget && percent <= percentOf(item.restTarget)) return undefined;
-  const lower = attempt((share: number) => targetAt(item, share), percent);
-  return lower.ok && lower.value.value < item.target!.value ? lower.value : undefined;
+/**
+ * The cuff pressure that goes down by the largest step, but not to that of the rests; nothing where none is lower.
+ * Where a ceiling holds it below what was asked for, it goes down from the ceiling.
+ */
+function lowerTarget({ target, restTarget, ...item }: ExpandedPlanItem): CuffPressure | undefined {
+  if (!target) return undefined;
+  const asked = percentOf(target);
+  const set = askedOf(target) ?? asked;
+  const down = sum([set < asked ? Math.floor(set) : asked, -limits.largestPressureStep.value]);
+  const percent = restTarget ? Math.max(down, sum([percentOf(restTarget), 1])) : down;
+  const lower = attempt((share: number) => targetAt({ ...item, target }, share), percent);
+  return lower.ok && lower.value.value < target.value ? lower.value : undefined;
 }
 
 /** What sets ask for, without their loads and rests. */
@@ -169,11 +174,27 @@ function isMissed({ sets, lastSetToFailure }: ExpandedPlanItem, { done }: Expand
 /** The pain of the last day on record that concerns the limb of an item. */
 const reportsOf = ({ item, latest }: ItemCase): PainReport[] =>
   latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item)));
-const painOf = (given: ItemCase) => assessPain(reportsOf(given), given.painRule);
+
+const isWithoutCuff = ({ item }: ItemCase): boolean => item.restriction === 'none';
+
+/** What pain leads to; where the exercise has no cuff, pain under one holds and lowers nothing. */
+const painOf = (given: ItemCase): PainAssessment[] =>
+  assessPain(reportsOf(given), given.painRule).map((assessed) =>
+    isWithoutCuff(given) && assessed.verdict === 'back-off' && assessed.rule.lower === 'pressure'
+      ? { ...assessed, verdict: 'hold' }
+      : assessed,
+  );
+
+/** The symptoms of the last day that ask for less, by whether they hold: those of a cuff, in an exercise without one. */
+const symptomsOf = (given: ItemCase, hold: boolean): Symptom[] =>
+  [...new Set(given.latest.flatMap(({ symptoms }) => symptoms))].filter((code) => {
+    const { grade, cuff = false } = symptomOf(code);
+    return grade === 'lower' && (cuff && isWithoutCuff(given)) === hold;
+  });
 
 /** What asks for less than the last time, and what of it goes down. */
 function reasonsDown(given: ItemCase): { reasons: Sentence[]; lower: Set<string> } {
-  const { item, own, latest, deload } = given;
+  const { item, own, deload } = given;
   const reasons: Sentence[] = [];
   const lower = new Set<string>();
   const add = (part: string, reason: Sentence): void => {
@@ -183,14 +204,13 @@ function reasonsDown(given: ItemCase): { reasons: Sentence[]; lower: Set<string>
   for (const assessed of painOf(given).filter(({ verdict }) => verdict === 'back-off')) {
     add(assessed.rule.lower, coded(...painSentence(assessed)!));
   }
-  for (const code of new Set(latest.flatMap(({ symptoms }) => symptoms))) {
-    const { grade, lower: part } = symptomOf(code);
-    if (grade === 'lower') add(part!, coded('back-off-symptom', { symptom: code }));
+  for (const code of symptomsOf(given, false)) {
+    add(symptomOf(code).lower!, coded('back-off-symptom', { symptom: code }));
   }
   const last = own.at(-1);
   const effort = last?.record.sessionRpe ?? 0;
   if (effort >= limits.topEffort.value) add('load', coded('back-off-effort', { effort }));
-  const running = own.slice(-2).filter((one) => !otherwise(item, one.item));
+  const running = own.slice(-2).filter((one) => !differenceFromPlan(item, one.item));
   if (running.length === 2 && running.every((one) => isMissed(item, one.item))) {
     const done = running.map((one) => setCounts(one.item.done.sets)).join('; ');
     add('load', coded('back-off-failed-twice', { done, goal: setCounts(item.sets) }));
@@ -212,6 +232,7 @@ function reasonsToHold(given: ItemCase): Sentence[] {
   return [
     ...(days >= longBreakDays ? [coded('hold-long-break', { days, limit: longBreakDays })] : []),
     ...(sentence ? [coded(...painSentence(sentence)!)] : []),
+    ...symptomsOf(given, true).map((symptom) => coded('hold-symptom', { symptom })),
     ...(last?.item.done.stoppedEarly ? [coded('hold-stopped-early')] : []),
     ...(held && ['above-tried', 'occludes', 'above'].includes(held.as)
       ? [coded('hold-held-above', { held: held.held, target: held.target })]
@@ -355,7 +376,7 @@ export function draftItem(given: ItemCase): Draft {
   if (holds.length > 0) return repeat(...holds);
   const last = own.at(-1);
   if (!last) return repeat(coded('no-record'));
-  const other = otherwise(item, last.item);
+  const other = differenceFromPlan(item, last.item);
   if (other) return repeat(other);
   if (item.sets.some(({ repetitions }) => repetitions === undefined)) return repeat(coded('rule-counts'));
   const percentOneRepMax = load === undefined || maximum === undefined ? undefined : percentage(load, maximum);
@@ -365,7 +386,7 @@ export function draftItem(given: ItemCase): Draft {
   }
   const sessions = inARow(own, longBreakDays)
     .slice(-rule.sessions)
-    .filter((one) => !otherwise(item, one.item));
+    .filter((one) => !differenceFromPlan(item, one.item));
   if (sessions.length < rule.sessions) {
     return repeat(coded('too-few-records', { needed: rule.sessions, found: sessions.length }));
   }

@@ -1,15 +1,15 @@
 import { ownDocument } from '../answer/own.js';
 import type { Answer, Assumption, Caution, Sentence } from '../answer/answer.js';
-import { attempt, describe, InputError, issue } from '../answer/issues.js';
+import { attempt, describe, refuse } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { decimal } from '../quantity/decimal.js';
-import { product, sum } from '../quantity/exact.js';
+import { product, ratio, sum } from '../quantity/exact.js';
 import { format } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Quantity } from '../quantity/quantities.js';
-import type { Restriction } from '../session/prescription.js';
+import { MOST_NAME, type Restriction } from '../session/prescription.js';
 import { repetitionsAtPercent } from '../strength/repetitions.js';
 import { heaviestUpTo } from './available-loads.js';
 import { assumption } from './assumptions.js';
@@ -130,16 +130,16 @@ function caseOf(plan: ExpandedPlan, name: string, lighterPercent: number): Case 
   const [index, another] = exercises.flatMap((one, at) => (one.name === name ? [at] : []));
   if (index === undefined || another !== undefined) {
     const expected = need(EXERCISE_ONCE, { exercises: [...new Set(exercises.map((one) => describe(one.name)))] });
-    throw new InputError([issue('wrong-relation', ['exercise'], expected, describe(name))]);
+    refuse('wrong-relation', ['exercise'], expected, describe(name));
   }
   const exercise = exercises[index]!;
   const exerciseOf = exerciseFinder(plan);
   const items = plan.items.filter((item) => exerciseOf(item) === exercise);
   const load = items[0]?.load?.value;
-  if (load === undefined) throw new InputError([issue('wrong-relation', ['exercise'], WITH_LOAD, describe(name))]);
+  if (load === undefined) refuse('wrong-relation', ['exercise'], WITH_LOAD, describe(name));
   const lighter = heaviestUpTo(product(load, 1 - lighterPercent / 100), exercise);
   if (lighter === undefined) {
-    throw new InputError([issue('out-of-range', ['lighterPercent'], LESS_LIGHT, String(lighterPercent))]);
+    refuse('out-of-range', ['lighterPercent'], LESS_LIGHT, String(lighterPercent));
   }
   const loads = loadsOfSets(items[0]!.sets, load);
   const counts = setsOf(exercise).map(({ repetitions, durationS }) =>
@@ -226,7 +226,7 @@ function workCounts({ counts, loads, lighterLoads }: Case): Counts | undefined {
 function toFailure({ items }: Case, load: number): number | undefined {
   const maximum = maximumOf(items[0]!);
   if (!maximum || loadUnitOf(maximum.unit) !== loadUnitOf(items[0]!.load!.unit)) return undefined;
-  const percentOneRepMax = decimal(load).times(100).div(decimal(maximum.value)).toNumber();
+  const percentOneRepMax = ratio([load, 100], [maximum.value]);
   const found = attempt(repetitionsAtPercent, { percentOneRepMax });
   return found.ok ? found.value.value : undefined;
 }
@@ -348,12 +348,11 @@ function mostWithin(counts: Counts, fits: (counts: Counts) => boolean): Counts |
 export const lightenExercise = withInput(function lightenExercise(input: LightenInput): LighterOptions {
   const reader = new Reader(input);
   const given = reader.anything('plan', OUR_PLAN);
-  const name = reader.optionalText('exercise', EXERCISE_NAME, (text) => text.length <= 120);
-  if (!reader.has('exercise')) reader.missing('exercise', EXERCISE_NAME);
+  const name = reader.text('exercise', EXERCISE_NAME, ({ length }) => length <= MOST_NAME);
   const lighterPercent = reader.number('lighterPercent', LIGHTER);
   reader.done();
   const plan = expandedOf(['plan'], given, ['plan']);
-  const asked = caseOf(plan, name!, lighterPercent);
+  const asked = caseOf(plan, name, lighterPercent);
   const isStopped = inForce(plan.stops).length > 0;
   const found = isStopped ? [] : KEEPS.map((keeps) => ({ keeps, way: ways[keeps](asked) }));
   const { load, lighter } = asked;
@@ -361,7 +360,7 @@ export const lightenExercise = withInput(function lightenExercise(input: Lighten
   const isOther = !isStopped && Math.abs(reached - lighterPercent) >= 0.05;
   return ownDocument({
     document: 'lighter-options',
-    exercise: name!,
+    exercise: name,
     lighterPercent,
     options: found.flatMap(({ keeps, way }) => (way && !('text' in way) ? [optionOf(asked, keeps, way)] : [])),
     notOffered: found.flatMap(({ keeps, way }) => (way && 'text' in way ? [{ keeps, ...way }] : [])),

@@ -1,6 +1,6 @@
 import type { Answer } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
-import { describe, InputError, issue, type InputIssue, type Path } from '../answer/issues.js';
+import { describe, InputError, issue, refuse, type InputIssue, type Path } from '../answer/issues.js';
 import { ABOVE_DIASTOLIC, LEFT_OUT_WITH, need } from '../answer/needs.js';
 import { estimateOcclusionPressure, type OcclusionInput } from '../pressure/estimate.js';
 import { assumedOfMeasurement, occlusionForExercise } from '../pressure/for-exercise.js';
@@ -42,7 +42,7 @@ export const usesCuff = ({ exercises }: PlanRequest, limb: PlanLimb): boolean =>
 function checkAboveDiastolic({ value }: Answer, diastolicMmHg: number, path: Path): void {
   if (value > diastolicMmHg) return;
   const asked = need(ABOVE_DIASTOLIC, { value: diastolicMmHg, unit: 'mm[Hg]' });
-  throw new InputError([issue('wrong-relation', path, asked, formatUnit(value, 'mm[Hg]'))]);
+  refuse('wrong-relation', path, asked, formatUnit(value, 'mm[Hg]'));
 }
 
 /** An occlusion pressure that the request holds, with what we assume of it. */
@@ -93,7 +93,7 @@ function occlusionOf(request: PlanRequest, cuff: PlanLimb, cuffWidthCm: number, 
 export function limbCuffOf(request: PlanRequest, limb: PlanLimb): LimbCuff {
   const { cuffWidthCm, gaugeStepMmHg, ceilingMmHg } = limb;
   if (cuffWidthCm === undefined) {
-    throw new InputError([issue('missing', ['cuffWidthCm'], WIDTH_FOR_CUFF, 'undefined')]);
+    refuse('missing', ['cuffWidthCm'], WIDTH_FOR_CUFF, 'undefined');
   }
   const occlusions = new Map<Posture, Occlusion>();
   const occlusionIn = (posture: Posture): Occlusion => {
@@ -118,14 +118,14 @@ export function limbCuffOf(request: PlanRequest, limb: PlanLimb): LimbCuff {
   return ({ mode = 'resistance', posture = request.posture, percentLop = limb.percentLop, restPercentLop }) => {
     const occlusion = occlusionIn(posture);
     if (percentLop === undefined) {
-      throw new InputError([issue('missing', ['percentLop'], OR_OF_LIMB, 'undefined')]);
+      refuse('missing', ['percentLop'], OR_OF_LIMB, 'undefined');
     }
     const target = pressureAt(percentLop, mode, posture);
     if (restPercentLop === undefined) return { occlusion, target };
     const rest = pressureAt(restPercentLop, mode, posture);
     if (rest.value >= target.value) {
       const asked = need(BELOW_SETS, { value: target.value, unit: 'mm[Hg]' });
-      throw new InputError([issue('wrong-relation', ['restPercentLop'], asked, formatUnit(rest.value, 'mm[Hg]'))]);
+      refuse('wrong-relation', ['restPercentLop'], asked, formatUnit(rest.value, 'mm[Hg]'));
     }
     // The usual range is that of the sets.
     const cautions = rest.cautions.filter(({ code }) => code !== 'percent-below-usual');

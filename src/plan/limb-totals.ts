@@ -4,7 +4,7 @@ import { isSameLimb, limbsIn } from './limb-and-side.js';
 import type { ExpandedLimbTotals, ExpandedPlanItem } from './types.js';
 
 /** What each limb goes through in a session: over the exercises with its cuff inflated, and what it lifts in all. */
-export function limbsOf(
+export function totalsOfLimbs(
   items: readonly Pick<ExpandedPlanItem, 'limb' | 'side' | 'restriction' | 'totals'>[],
 ): ExpandedLimbTotals[] {
   return limbsIn(items).map((place) => {

@@ -7,23 +7,31 @@ import { coded } from './coded.js';
 import { isEstimated, measuredDay } from './measured-limb.js';
 import { isSameLimb } from './limb-and-side.js';
 import type { MeasureAgain } from './proposal.js';
-import type { ExpandedRecord, ExpandedRecordItem } from './record.js';
+import type { ExpandedRecord } from './record.js';
 import { uniqueMessages } from './severity.js';
 import type { ExpandedPlan, ExpandedPlanItem } from './types.js';
 
 /** Days after which strength is tested again, in the trial whose schedule is taken. */
 const RETEST_DAYS = 28;
 
-/** What changed between the last session on record and the plan. */
-function changes(plan: ExpandedPlan, item: ExpandedPlanItem, posture: string, last: ExpandedRecordItem): string[] {
-  const cuff = plan.request.limbs.find((one) => isSameLimb(one, item));
-  const size = cuff?.circumferenceCm;
+const isCuffed = ({ restriction }: Pick<ExpandedPlanItem, 'restriction'>): boolean => restriction !== 'none';
+
+/** What changed between the last session with the cuff on a limb and the plan; a session may have several postures. */
+function changes({ request }: ExpandedPlan, item: ExpandedPlanItem, { posture, items }: ExpandedRecord): string[] {
+  const cuff = request.limbs.find((one) => isSameLimb(one, item));
+  const last = cuffedOn(items, item);
+  const differs = (now: unknown, before: unknown): boolean =>
+    now !== undefined && before !== undefined && now !== before;
   return [
-    ...((last.posture ?? posture) === (item.posture ?? plan.request.posture) ? [] : ['posture']),
-    ...(cuff && cuff.cuffWidthCm !== last.cuffWidthCm ? ['cuff'] : []),
-    ...(size !== undefined && last.circumferenceCm !== undefined && size !== last.circumferenceCm ? ['limb-size'] : []),
+    ...(last.some((one) => (one.posture ?? posture) === (item.posture ?? request.posture)) ? [] : ['posture']),
+    ...(cuff?.cuffWidthCm === last[0]?.cuffWidthCm ? [] : ['cuff']),
+    ...(differs(cuff?.circumferenceCm, last[0]?.circumferenceCm) ? ['limb-size'] : []),
   ];
 }
+
+/** What of a record had the cuff inflated on the limb of an item. */
+const cuffedOn = (items: ExpandedRecord['items'], item: ExpandedPlanItem) =>
+  items.filter((one) => isCuffed(one) && isSameLimb(one, item));
 
 /** What to measure or test again, each thing once. */
 export function measureAgain(
@@ -42,11 +50,10 @@ export function measureAgain(
   ): void => {
     found.push({ what, due, ...message, evidence, ...(source && { source }) });
   };
-  for (const item of plan.items.filter(({ restriction }) => restriction !== 'none')) {
+  for (const item of plan.items.filter(isCuffed)) {
     const { limb, side, occlusion } = item;
-    const session = [...records].reverse().find(({ items }) => items.some((other) => isSameLimb(other, item)));
-    const last = session?.items.find((other) => isSameLimb(other, item));
-    for (const what of last ? changes(plan, item, session!.posture, last) : []) {
+    const session = [...records].reverse().find(({ items }) => cuffedOn(items, item).length > 0);
+    for (const what of session ? changes(plan, item, session) : []) {
       add('occlusion-pressure', true, coded('measure-occlusion-changed', { side, limb, what }), 'practice');
     }
     if (plan.request.limbs.some((cuff) => isSameLimb(cuff, item) && isEstimated(cuff))) {
@@ -64,7 +71,7 @@ export function measureAgain(
       add('occlusion-pressure', true, { code, text, ...(message && { values: message }) }, 'practice');
     }
   }
-  if (plan.items.some(({ restriction }) => restriction !== 'none')) {
+  if (plan.items.some(isCuffed)) {
     add('occlusion-pressure', false, coded('measure-occlusion-weeks'), 'practice', 'time-of-day-2017');
   }
   const days = testedOn === undefined ? 0 : daysBetween(testedOn, next);

@@ -91,16 +91,16 @@ export function placeWords(translate: Translate, { exercise, limb, side }: Place
 /** A figure and its range in words: `40–80 %`, `at most 50 %`. */
 export function assessedWords(translate: Translate, { measure, found, low, high }: Assessed) {
   const { unit } = measures[measure];
-  const told = (value: number): string => amount(translate, value, unit);
+  const written = (value: number): string => amount(translate, value, unit);
   const range =
     low === undefined
-      ? word(translate, 'page.at-most', { high: told(high!) })
+      ? word(translate, 'page.at-most', { high: written(high!) })
       : high === undefined
-        ? word(translate, 'page.at-least', { low: told(low) })
+        ? word(translate, 'page.at-least', { low: written(low) })
         : low === high
-          ? told(low)
-          : word(translate, 'page.between', { low: bareAmount(translate, low, unit), high: told(high) });
-  return { ...measureWords(translate, measure), found: told(found), range };
+          ? written(low)
+          : word(translate, 'page.between', { low: bareAmount(translate, low, unit), high: written(high) });
+  return { ...measureWords(translate, measure), found: written(found), range };
 }
 
 /** The values in the slots of a finding. */

@@ -13,7 +13,7 @@ export const planMessages = {
   'side-effects-usual':
     'Soreness, numbness, dizziness and bruising are the side effects practitioners report most often.',
   'watch-afterwards':
-    'Watch the next 24 to 72 hours for dark urine, extreme soreness or one-sided swelling. If you notice one, see a doctor at once.',
+    'Watch the next 24 to 72 hours. Call the emergency number for dark urine. See a doctor at once for extreme soreness or one-sided swelling.',
   'reperfuse-between-exercises': 'Deflate the cuff between exercises, for at least 3 minutes.',
   'burn-usual':
     'Usual: burning in the muscle that fades within a minute of deflation, and mild soreness for a day or two.',
@@ -34,7 +34,7 @@ export const planMessages = {
   'symptom-bruising-spreads': 'bruising that spreads beyond the cuff',
   'symptom-dizziness': 'dizziness that passes when you rest',
   'symptom-limb-turns-cold': 'a limb that turns cold or white and recovers after deflation',
-  'symptom-tingling': 'tingling or numbness that goes away within minutes of deflation',
+  'symptom-tingling': 'tingling or numbness that does not settle, and goes away within minutes of deflation',
   'symptom-bruising': 'small bruises or red spots under the cuff',
   'symptom-soreness': 'muscle soreness that is still there at the next session',
 

@@ -7,7 +7,7 @@ import { loadUnitOf } from '../quantity/quantities.js';
 import { parseScheme } from '../session/notation.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { heaviestUpTo } from './available-loads.js';
-import { waysOf } from './exercise-load.js';
+import { loadChoicesOf } from './exercise-load.js';
 import { OF_MAXIMUM, type ExpandedPlanItem, type PlanExerciseFields, type PlanSetFields } from './types.js';
 
 /** Decimals of a percentage, the fewest first, and how it is brought to them: the nearest, then the next one up. */
@@ -57,12 +57,12 @@ function atLoad(
   if (!oneRepMax) return { ...exercise, load: to };
   const maximum = convertLoad(oneRepMax.value, loadUnitOf(oneRepMax.unit), unit);
   const share = decimal(to).times(100).div(decimal(maximum));
-  const ways = defined(waysOf(exercise));
+  const choices = defined(loadChoicesOf(exercise));
   const { percentOneRepMax: range } = exercise;
   for (const digits of DIGITS) {
     for (const rounding of [HALF_UP, UP] as const) {
       const percentOneRepMax = share.toDecimalPlaces(digits, rounding).toNumber();
-      const asked = attempt(trainingLoad, { oneRepMax, percentOneRepMax, ...ways } as TrainingLoadInput);
+      const asked = attempt(trainingLoad, { oneRepMax, percentOneRepMax, ...choices } as TrainingLoadInput);
       if (!asked.ok || asked.value.value !== to) continue;
       // A step inside the range leaves its upper end where it is.
       const inside = upperLoad && typeof range === 'object' && to > load.value && to < upperLoad.value;

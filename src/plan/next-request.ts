@@ -1,5 +1,5 @@
 import type { Assumption } from '../answer/answer.js';
-import { describe, InputError, issue, type InputIssue, type Path } from '../answer/issues.js';
+import { describe, InputError, issue, refuse, type InputIssue, type Path } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { Math } from '../quantity/maths.js';
@@ -57,7 +57,7 @@ function paired(plan: ExpandedPlan, proposal: Proposal): Proposed[] {
     const at = places.indexOf(place);
     const next = proposal.items[at];
     if (!next || !startsAt(next, item)) {
-      throw new InputError([issue('wrong-relation', ['proposal', 'items'], ITEMS_OF_PLAN, placeText(item))]);
+      refuse('wrong-relation', ['proposal', 'items'], ITEMS_OF_PLAN, placeText(item));
     }
     return { item, next, place: ['proposal', 'items', at] };
   });
@@ -100,12 +100,14 @@ function accepted(exercise: PlanExerciseFields, own: readonly Proposed[]): { nex
   const load = Math.min(...loads);
   const lifted = loads.length === 0 || load === item.load!.value ? exercise : withLoad(exercise, item, load);
   const next = withProposedSets(lifted, own);
-  const shares = own.flatMap(({ next }) => next.percentLop ?? []);
-  const changed = shares.find(({ from, to }) => to !== from);
-  const oneShare = changed && shares.every(({ to }) => to === changed.to);
+  const shares = own.flatMap(({ next: { percentLop } }) => (percentLop?.to === undefined ? [] : percentLop));
+  const first = shares.find(({ from, to }) => to !== from);
+  const oneShare = first !== undefined && shares.every(({ to }) => to === first.to);
+  // A pressure goes up where both sides ask for it, and down as soon as one does.
+  const isChanged = oneShare || shares.some(isLower);
   return {
-    next: oneShare ? { ...next, percentLop: changed.to! } : next,
-    held: loads.some((one) => one !== load) || (changed !== undefined && !oneShare),
+    next: isChanged ? { ...next, percentLop: Math.min(...shares.map(({ to }) => to!)) } : next,
+    held: loads.some((one) => one !== load) || (first !== undefined && !oneShare),
   };
 }
 

@@ -98,7 +98,7 @@ function read(request: ProgressionRequest) {
 }
 
 /** A draft that raises nothing, and why. */
-const held = (item: ExpandedPlanItem, { reasons }: Draft, why: Sentence): Draft => ({
+const repeatBecause = (item: ExpandedPlanItem, { reasons }: Draft, why: Sentence): Draft => ({
   action: 'repeat',
   load: loadOf(item).load,
   reasons: [...reasons, why],
@@ -111,14 +111,14 @@ const raisesWork = ({ action }: Draft): boolean => action === 'raise-load' || ac
  * Drafts that go together: on a limb whose pressure goes up no work does, and an exercise that both sides share goes up
  * on both or on neither.
  */
-function together(plan: ExpandedPlan, drafts: readonly Draft[]): Draft[] {
+function reconciled(plan: ExpandedPlan, drafts: readonly Draft[]): Draft[] {
   const { items } = plan;
   const pressed = items.filter((_, index) => drafts[index]!.action === 'raise-pressure');
   const apart = drafts.map((draft, index) => {
     const item = items[index]!;
     const { limb, side } = item;
     if (!raisesWork(draft) || !pressed.some((other) => isSameLimb(other, item))) return draft;
-    return held(item, draft, coded('pressure-raised-on-limb', { side, limb }));
+    return repeatBecause(item, draft, coded('pressure-raised-on-limb', { side, limb }));
   });
   const exerciseOf = exerciseFinder(plan);
   const exercises = items.map(exerciseOf);
@@ -127,7 +127,7 @@ function together(plan: ExpandedPlan, drafts: readonly Draft[]): Draft[] {
     const other = items.findIndex((_, at) => exercises[at] === exercises[index] && apart[at]!.action !== draft.action);
     if (other < 0) return draft;
     const { limb, side } = items[other]!;
-    return held(items[index]!, draft, coded('other-side-holds', { side, limb }));
+    return repeatBecause(items[index]!, draft, coded('other-side-holds', { side, limb }));
   });
 }
 
@@ -235,7 +235,7 @@ export const nextSession = withInput(function nextSession(request: ProgressionRe
   const ownOf = (index: number): DoneOnce[] => done.flatMap((session) => session.get(keys[index]!) ?? []);
   const plan = { ...given, items: given.items.map((item, index) => atLifted(item, ownOf(index).at(-1)?.item)) };
   const exerciseOf = exerciseFinder(plan);
-  const drafts = together(
+  const drafts = reconciled(
     plan,
     plan.items.map((item, index) =>
       draftItem({ item, exercise: exerciseOf(item), own: ownOf(index), latest, ...asked }),
@@ -253,7 +253,12 @@ export const nextSession = withInput(function nextSession(request: ProgressionRe
   const items = plan.items.map((item, index) => itemOf(item, active.length > 0 ? stopped(active) : drafts[index]!));
   // While a stop is in force no new pressure is proposed: of its cautions only those that stop are shown.
   const message = active.length > 0 ? raised.filter(({ severity }) => severity === 'stop') : raised;
-  const cautions = [...latest.flatMap((record) => record.cautions), ...message];
+  // A record judges pain by the default rule, a proposal by the rule that was asked for.
+  const felt = latest.flatMap((record) => [
+    ...record.cautions.filter(({ path }) => path?.[0] !== 'pain'),
+    ...reportedCautions(record, painRule),
+  ]);
+  const cautions = [...felt, ...message];
   const { disclaimers: sentences, ...rules } = ruledBy(rule.id, painRule);
   return ownDocument({
     document: 'proposal',

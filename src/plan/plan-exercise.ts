@@ -1,6 +1,6 @@
 import type { Answer } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
-import { describe, InputError, issue, type InputIssue } from '../answer/issues.js';
+import { describe, InputError, issue, refuse, type InputIssue } from '../answer/issues.js';
 import { GIVEN_WITH, LEFT_OUT_WITH, need, type Asked } from '../answer/needs.js';
 import { SIDES, type Side } from '../quantity/quantities.js';
 import { LEFT_OUT_UNLESS, LEFT_OUT_UNRESTRICTED, LEFT_OUT_WITHOUT } from '../session/needs.js';
@@ -80,7 +80,7 @@ function trainedLimbs(exercise: PlanExercise, { limbs }: PlanRequest): TrainedLi
   const own = limbs.flatMap((one, at) => (one && usesLimb(exercise, one) ? [{ side: one.side, at }] : []));
   if (own.length === 0 || (side && own.length < sidesOf(side).length)) {
     const asked = (side ? [side, limb] : [limb]).map(describe).join(' ');
-    throw new InputError([issue('wrong-relation', ['limb'], LISTED_LIMB, asked)]);
+    refuse('wrong-relation', ['limb'], LISTED_LIMB, asked);
   }
   return own;
 }

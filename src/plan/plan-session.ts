@@ -1,4 +1,4 @@
-import type { Assumption } from '../answer/answer.js';
+import type { Assumption, Caution } from '../answer/answer.js';
 import { daysBetween } from '../answer/day.js';
 import { describe, InputError, issue, type InputIssue, type Path } from '../answer/issues.js';
 import { need } from '../answer/needs.js';
@@ -20,7 +20,7 @@ import { compact } from './expanded.js';
 import { Findings } from './findings.js';
 import { isSameLimb } from './limb-and-side.js';
 import { limbCuffOf, usesCuff, withWidth } from './limb-cuff.js';
-import { limbsOf } from './limb-totals.js';
+import { totalsOfLimbs } from './limb-totals.js';
 import { measuredAt, measuredDay } from './measured-limb.js';
 import { planMessages } from './messages.js';
 import { LISTED_ONCE, NOT_AFTER_PLAN, PLAN_REQUEST } from './needs.js';
@@ -183,20 +183,21 @@ export const planSession = withInput(function planSession(request: PlanRequest):
   if (!asked || findings.issues.length > 0) throw new InputError(findings.issues);
 
   const { items, session, assumptions } = sessionOf(asked, planned);
-  const limbs = limbsOf(items);
+  const limbs = totalsOfLimbs(items);
   const { date, screening, dayCheck } = asked;
-  const found = [
-    ...[screening, dayCheck].flatMap((one) =>
-      one ? [{ cautions: answersCautions(one, date), since: one.request.date }] : [],
-    ),
-    { cautions: sessionCautions(asked, { items, limbs, session }), since: date },
+  const ofAnswers = (one: typeof screening | typeof dayCheck) => (one ? answersCautions(one, date) : []);
+  const [screened, ofDay] = [ofAnswers(screening), ofAnswers(dayCheck)];
+  const ofSession = sessionCautions(asked, { items, limbs, session });
+  const derived = [
+    stopsOf(screened, screening?.request.date),
+    stopsOf(ofDay, dayCheck?.request.date),
+    stopsOf(ofSession, date),
   ];
-  const derived = found.map(({ cautions, since }) => stopsOf(cautions, since));
   const stops = applyDecisions(mergeStops(asked.stops ?? [], ...derived), asked.decisions, date);
-  const cautions = softened(
-    found.flatMap(({ cautions }) => cautions),
-    stops,
-  );
+  // What the day and the session bring comes before what the screening found: a short page shows the first of it.
+  const isOpen = ({ code }: Caution): boolean => code === 'screening-incomplete';
+  const found = [...ofDay, ...screened.filter(isOpen), ...ofSession, ...screened.filter((one) => !isOpen(one))];
+  const cautions = softened(found, stops);
   const cuffed = items.some(({ restriction }) => restriction !== 'none');
   const plan = compact<Plan>(
     {

@@ -39,7 +39,7 @@ export const progressionLimits = frozen({
   largestLoadStep: { value: 5, unit: '% of 1RM', evidence: 'practice' },
   largestLoadStepPercent: { value: 10, unit: '%', evidence: 'published', source: 'progression-models-2009' },
   pressureTolerance: { value: 5, unit: '% of LOP', evidence: 'practice' },
-  overGoalFrom: { value: 30, unit: '% of 1RM', evidence: 'published', source: 'last-set-2025' },
+  overGoalFrom: { value: 30, unit: '% of 1RM', evidence: 'published', source: 'restricted-reserve-2025' },
   // The four weeks after which trials test strength again; no text that was read names a number for a break.
   longBreakDays: { value: 28, unit: 'd', evidence: 'practice', source: 'retest-schedule' },
   topEffort: { value: 10, unit: '1', evidence: 'practice' },

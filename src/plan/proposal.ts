@@ -6,8 +6,23 @@ import type { PainRuleId } from './pain.js';
 import type { ProgressionRuleId } from './progression-rules.js';
 import type { Stop, StopDecision } from './stops.js';
 import type { Disclaimer } from './disclaimers.js';
-import type { MEASURED_AGAIN, Plan, PlanSet, ProgressionAction } from './types.js';
+import type { Plan, PlanSet } from './types.js';
 import type { SessionRecord } from './record.js';
+
+/** What is proposed for an exercise. */
+export const PROGRESSION_ACTIONS = [
+  'raise-load',
+  'raise-pressure',
+  'raise-repetitions',
+  'repeat',
+  'back-off',
+  'stop',
+] as const;
+/** What is proposed for an exercise: raise one thing, repeat, go back or stop. */
+export type ProgressionAction = (typeof PROGRESSION_ACTIONS)[number];
+
+/** What can be due to be measured or tested again. */
+export const MEASURED_AGAIN = ['occlusion-pressure', 'one-repetition-maximum'] as const;
 
 /** What `nextSession` takes. */
 export interface ProgressionRequest {

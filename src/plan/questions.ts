@@ -7,11 +7,8 @@ import type { SourceId } from '../evidence/sources.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
 import type { Disclaimer } from './disclaimers.js';
 import { requestReader } from './parse.js';
-import type { AskedItem, ScreeningOutcome } from './screening-items.js';
+import type { AskedItem, FindingOutcome, ScreeningOutcome, ScreeningReply } from './screening-items.js';
 import { questionMessages, screeningCaution } from './screening-messages.js';
-
-/** What can be answered to a question. Left out is the same as `unknown`. */
-export type ScreeningReply = 'yes' | 'no' | 'unknown';
 
 /** Replies by the code of what is asked about. */
 export type Replies<C extends string> = { readonly [code in C]?: ScreeningReply | undefined };
@@ -19,7 +16,7 @@ export type Replies<C extends string> = { readonly [code in C]?: ScreeningReply 
 /** A reason to refer or to take care. */
 export interface ScreeningFinding extends Caution {
   /** Whether to refer or to take care. */
-  readonly outcome: 'refer' | 'caution';
+  readonly outcome: FindingOutcome;
   /** How well it is backed that this is on the list. */
   readonly evidence: Grade;
 }
@@ -31,7 +28,7 @@ export interface ScreeningQuestion<C extends string = ScreeningCode> {
   /** The question in English. */
   readonly question: string;
   /** What a `yes` leads to. */
-  readonly outcome: 'refer' | 'caution';
+  readonly outcome: FindingOutcome;
   /** How well it is backed that this is on the list. */
   readonly evidence: Grade;
   /** Source of the question; left out where there is none. */
@@ -146,7 +143,7 @@ const BLOOD_PRESSURE_GRADES: Readonly<Record<string, Grade>> = {
   'blood-pressure-high': 'secondary',
 };
 
-export const outcomeOf = ({ severity }: Caution): 'refer' | 'caution' => (severity === 'stop' ? 'refer' : 'caution');
+export const outcomeOf = ({ severity }: Caution): FindingOutcome => (severity === 'stop' ? 'refer' : 'caution');
 
 export const pressureFindings = (systolicMmHg?: number, diastolicMmHg?: number): ScreeningFinding[] =>
   bloodPressureCautions(systolicMmHg, diastolicMmHg).map((message) => ({

@@ -27,7 +27,7 @@ const againstItself = {
   current: 1,
   upgrades: {},
   remade: asItIs,
-  otherwise: <T>(given: T): Read<T> => asItIs(given),
+  asUnverified: <T>(given: T): Read<T> => asItIs(given),
   check: checkStops,
 };
 

@@ -50,7 +50,7 @@ const recordKind: StoredKind<SessionRecord, ExpandedRecord> = {
     const expanded = recordFrom({ ...record, items });
     return { document: compact<SessionRecord>(expanded, textByCode), expanded };
   },
-  otherwise: (record, made, unverified) => {
+  asUnverified: (record, made, unverified) => {
     const document = keptUnverified(record, made.document, unverified);
     return { document, expanded: expandedRecord(document, made.expanded) };
   },
@@ -110,7 +110,7 @@ const proposalKind: StoredKind<Proposal> = {
   upgrades: {},
   remade: (proposal) => asItIs({ ...proposal, ...ruledBy(proposal.rule.id, proposal.painRule.id) }),
   inPart: true,
-  otherwise: (proposal, made, unverified) => asItIs(keptUnverified(proposal, made.document, unverified)),
+  asUnverified: (proposal, made, unverified) => asItIs(keptUnverified(proposal, made.document, unverified)),
   check: checkProposal,
 };
 
@@ -120,7 +120,7 @@ const answersKind = <D extends Screening | DayCheck>(schema: StoredKind<D>['sche
   schema,
   upgrades: {},
   remade: (given) => asItIs(answersAgain(given, [])),
-  otherwise: (given, made) => asItIs({ ...given, ...made.document, libraryVersion: given.libraryVersion }),
+  asUnverified: (given, made) => asItIs({ ...given, ...made.document, libraryVersion: given.libraryVersion }),
 });
 
 /** Every document that is read back. */

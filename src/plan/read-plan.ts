@@ -19,7 +19,7 @@ export const planKind: StoredKind<Plan, ExpandedPlan> = {
   schema: planDocument,
   upgrades: { 1: compactedOlder },
   remade: planAgain,
-  otherwise: (plan, made, unverified) => {
+  asUnverified: (plan, made, unverified) => {
     const kept = keptUnverified(plan, made.document, unverified);
     const { items, limbs } = expandedPlan(kept, made.expanded);
     const carried = [...items.flatMap(itemCautions), ...limbs.flatMap(({ cautions }) => cautions)];

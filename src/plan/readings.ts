@@ -1,7 +1,7 @@
 import type { Answer, Inputs } from '../answer/answer.js';
 import type { Path } from '../answer/issues.js';
 import { convertLoad } from '../quantity/convert.js';
-import { decimal } from '../quantity/decimal.js';
+import { sum } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type ExerciseMode, type Limb, type Side } from '../quantity/quantities.js';
 import { isSameLimb } from './limb-and-side.js';
@@ -34,7 +34,7 @@ const modeOf = ({ mode = 'resistance' }: ExpandedItem): ExerciseMode => mode;
 export const modesOf = (items: readonly Indexed[]): ExerciseMode[] => [...new Set(items.map(([item]) => modeOf(item)))];
 
 /** The share of occlusion pressure that was asked for, or that the ceiling leaves of it; the gauge rounds it down. */
-function askedOf(target: Answer<'cuff-pressure'>): number | undefined {
+export function askedOf(target: Answer<'cuff-pressure'>): number | undefined {
   const { percentLop, ceilingMmHg, occlusion } = target.inputs;
   if (target.cautions.some(({ code }) => code === 'chance-limit-holds')) return undefined;
   return ceilingMmHg === undefined ? percentLop : Math.min(percentLop, (100 * ceilingMmHg) / occlusion.value);
@@ -139,7 +139,7 @@ function pausesOf({ session, assumptions }: ExpandedPlan) {
     if (event === 'deflate') down.set(place, { atS, exercise });
     const before = event === 'inflate' ? down.get(place) : undefined;
     if (!before || before.exercise === exercise) return [];
-    const restS = decimal(atS).minus(decimal(before.atS)).toNumber();
+    const restS = sum([atS, -before.atS]);
     return [{ limb: limb as Limb, side: side as Side, restS, path: ['session', 'timeline', 'events', index, 'atS'] }];
   });
 }

@@ -8,6 +8,7 @@ import { expandedInto } from './read-document.js';
 import type { ExpandedRecord } from './record.js';
 import type { ExpandedPlan, ExpandedPlanItem } from './types.js';
 import { need } from '../answer/needs.js';
+import { MOST_NAME } from '../session/prescription.js';
 import { OTHER_SESSION, OTHER_NUMBER, OF_PLAN } from './needs.js';
 
 /** What is looked at in every record, however old; the whole document is read of those only that are needed. */
@@ -178,7 +179,9 @@ export function recentRecords(
   for (const one of glances) {
     if (label === undefined || one.label === undefined || one.label === label) continue;
     const expected = need(OF_PLAN, { value: label });
-    issues.push(issue('wrong-relation', ['records', one.index, 'label'], expected, String(one.label).slice(0, 120)));
+    issues.push(
+      issue('wrong-relation', ['records', one.index, 'label'], expected, String(one.label).slice(0, MOST_NAME)),
+    );
   }
   const records: ExpandedRecord[] = [];
   for (const { index } of needed(glances, plan?.items ?? [], sessions)) {

@@ -1,5 +1,5 @@
 import type { Caution, Severity } from '../answer/answer.js';
-import { InputError, issue, type Path } from '../answer/issues.js';
+import { refuse, type Path } from '../answer/issues.js';
 import { GIVEN_WITH, need } from '../answer/needs.js';
 import { passedStep } from '../evidence/guards.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
@@ -9,7 +9,6 @@ import { loadUnitOf } from '../quantity/quantities.js';
 import { isOfLimb } from '../session/exposure.js';
 import { reperfusionCautions } from '../session/limbs.js';
 import { codedCaution } from './coded.js';
-import { documentCaution } from './document-messages.js';
 import { comparedHeld, type Held } from './held.js';
 import { isSameLimb, limbsIn } from './limb-and-side.js';
 import { CAUTIOUS_PAIN_RULE, assessPain, painSentence } from './pain.js';
@@ -57,7 +56,7 @@ export function doneCautions(item: ExpandedRecordItem, index: number): Caution[]
     const values = { ...who, lifted, planned, unit: loadUnitOf(load.unit) };
     if (lifted > planned) found.push(codedCaution('caution', 'lifted-above-plan', values, at('load')));
   }
-  if (done.stoppedEarly) found.push(documentCaution('note', 'stopped-early', who, at('stoppedEarly')));
+  if (done.stoppedEarly) found.push(codedCaution('note', 'stopped-early', who, at('stoppedEarly')));
   // The caution for a cuff above the occlusion pressure comes above, with its limb; restriction belongs to the limb.
   const above = ['pressure-above-occlusion', ...(compared?.as === 'above-tried' ? ['cuff-pressure-stop'] : [])];
   return [...found, ...totals.cautions.filter((caution) => !above.includes(caution.code) && !isOfLimb(caution))];
@@ -65,8 +64,11 @@ export function doneCautions(item: ExpandedRecordItem, index: number): Caution[]
 
 const SEVERITY = { stop: 'stop', 'back-off': 'caution', hold: 'note' } as const satisfies Record<string, Severity>;
 
-/** What was reported of symptoms and pain; pain by the default rule. */
-export function reportedCautions({ symptoms = [], pain = [] }: Pick<RecordRequest, 'symptoms' | 'pain'>): Caution[] {
+/** What was reported of symptoms and pain; pain by a rule, the default one for a record alone. */
+export function reportedCautions(
+  { symptoms = [], pain = [] }: Pick<RecordRequest, 'symptoms' | 'pain'>,
+  painRule = CAUTIOUS_PAIN_RULE,
+): Caution[] {
   const ofSymptoms = [...new Set(symptoms)].map((symptom, index) => {
     const { grade, lower, source } = symptomOf(symptom);
     const more = { path: ['symptoms', index], ...(source && { source }) };
@@ -74,7 +76,7 @@ export function reportedCautions({ symptoms = [], pain = [] }: Pick<RecordReques
       ? codedCaution('caution', 'symptom-lower', { symptom, lower: `lower-${lower!}` }, more)
       : codedCaution('stop', `symptom-${grade}`, { symptom }, more);
   });
-  const ofPain = assessPain(pain, CAUTIOUS_PAIN_RULE).flatMap((assessed) => {
+  const ofPain = assessPain(pain, painRule).flatMap((assessed) => {
     const sentence = painSentence(assessed);
     if (assessed.verdict === 'go-on' || !sentence) return [];
     const { report, moment, rule } = assessed;
@@ -102,7 +104,7 @@ export function readingCautions({
 }: Pick<RecordRequest, 'systolicMmHg' | 'diastolicMmHg'>): Caution[] {
   if (systolicMmHg === undefined && diastolicMmHg === undefined) return [];
   const alone = (missing: string, field: string): never => {
-    throw new InputError([issue('missing', [missing], need(GIVEN_WITH, { field }), 'undefined')]);
+    refuse('missing', [missing], need(GIVEN_WITH, { field }), 'undefined');
   };
   if (systolicMmHg === undefined) return alone('systolicMmHg', 'diastolicMmHg');
   if (diastolicMmHg === undefined) return alone('diastolicMmHg', 'systolicMmHg');

@@ -1,5 +1,5 @@
 import { defined } from '../answer/defined.js';
-import { InputError, issue } from '../answer/issues.js';
+import { refuse } from '../answer/issues.js';
 import { need } from '../answer/needs.js';
 import { formatUnit } from '../quantity/format.js';
 import type { FullPrescription } from '../session/prescription.js';
@@ -9,7 +9,7 @@ import { version } from '../study/version.js';
 import { assumption } from './assumptions.js';
 import { answersAgain, answersCautions } from './checks.js';
 import { documentDisclaimers } from './disclaimers.js';
-import { limbsOf } from './limb-totals.js';
+import { totalsOfLimbs } from './limb-totals.js';
 import { BELOW_SETS } from './needs.js';
 import { doneCautions, lengthCautions, readingCautions, reportedCautions } from './record-cautions.js';
 import type { ExpandedRecord, ExpandedRecordItem, RecordRequest } from './record.js';
@@ -26,7 +26,7 @@ function cuffed(full: FullPrescription, { target, restTarget, done }: ItemFacts)
   const rest = restTarget && (done.restHeldMmHg ?? restTarget.value);
   if (rest !== undefined && rest >= pressureMmHg) {
     const expected = need(BELOW_SETS, { value: pressureMmHg, unit: 'mm[Hg]' });
-    throw new InputError([issue('wrong-relation', ['restHeldMmHg'], expected, formatUnit(rest, 'mm[Hg]'))]);
+    refuse('wrong-relation', ['restHeldMmHg'], expected, formatUnit(rest, 'mm[Hg]'));
   }
   const { occlusion } = target!.inputs;
   return {
@@ -67,7 +67,7 @@ export function recordFrom(facts: SessionFacts): ExpandedRecord {
   const { systolicMmHg, diastolicMmHg } = facts;
   const dayCheck = facts.dayCheck && answersAgain(facts.dayCheck, ['dayCheck']);
   const ofDay = dayCheck ? answersCautions(dayCheck, date) : [];
-  const limbs = limbsOf(items);
+  const limbs = totalsOfLimbs(items);
   const asPlanned = items.some(({ restriction, done }) => restriction !== 'none' && done.heldMmHg === undefined);
   const lowerLoad = items.some(({ load, upperLoad, done }) => upperLoad && done.load === load?.value && !done.instead);
   const cautions = uniqueCautions([

@@ -1,5 +1,5 @@
-import { defined } from '../answer/defined.js';
-import { gather, InputError, issue, type InputIssue } from '../answer/issues.js';
+import { defined, picked } from '../answer/defined.js';
+import { gather, InputError, issue, refuse, type InputIssue } from '../answer/issues.js';
 import { need, type Asked } from '../answer/needs.js';
 import { ownDocument } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
@@ -8,7 +8,7 @@ import { loadUnitOf } from '../quantity/quantities.js';
 import { LEFT_OUT_WITHOUT } from '../session/needs.js';
 import { orDuration } from '../session/read-session.js';
 import { textByCode } from './catalogue.js';
-import { documentCaution } from './document-messages.js';
+import { codedCaution } from './coded.js';
 import { compact } from './expanded.js';
 import { isSameLimb, placesOf, placeText } from './limb-and-side.js';
 import { measuredDay } from './measured-limb.js';
@@ -100,7 +100,7 @@ function doneOf(item: ExpandedPlanItem, given: DoneItem, plan: ExpandedPlan): Ex
   const lifted = value !== undefined && !given.unloaded && { load: given.load ?? value, unit: loadUnitOf(unit!) };
   const { cuffWidthCm, circumferenceCm } = plan.request.limbs.find((other) => isSameLimb(other, item))!;
   const facts = defined({
-    ...Object.fromEntries(KEPT.map((name) => [name, item[name]])),
+    ...picked(item, KEPT),
     cuffWidthCm,
     circumferenceCm,
     done: defined({ ...rest, ...lifted, sets, stoppedEarly: given.stoppedEarly ?? false }),
@@ -156,7 +156,7 @@ function checkDay({ plan: { request }, date }: Done): void {
   const first = [request.date, ...measured].find((day) => day !== undefined && day > date);
   if (first === undefined) return;
   const expected = need(first === request.date ? NOT_BEFORE_PLAN : NOT_BEFORE_MEASURED, { date: first });
-  throw new InputError([issue('wrong-relation', ['date'], expected, date)]);
+  refuse('wrong-relation', ['date'], expected, date);
 }
 
 /**
@@ -214,7 +214,7 @@ export const recordSession = withInput(function recordSession(request: RecordReq
   const keys = placesOf(plan.items);
   const left = plan.items
     .filter((_, index) => !recorded.includes(keys[index]!))
-    .map(({ exercise, limb, side }) => documentCaution('note', 'item-not-recorded', { exercise, limb, side }));
+    .map(({ exercise, limb, side }) => codedCaution('note', 'item-not-recorded', { exercise, limb, side }));
   const { label, posture } = plan.request;
   const cautions = [...plan.cautions, ...left];
   const expanded = recordFrom({ ...done, label, posture, items, stops: plan.stops, cautions });

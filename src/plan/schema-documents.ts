@@ -2,13 +2,14 @@ import * as z from 'zod/mini';
 import { once } from '../answer/own.js';
 import { EXERCISE_MODES, LIMBS, LOAD_UNITS, POSTURES, type Unit } from '../quantity/quantities.js';
 import { LINES, type ComparedQuantity } from '../session/compare.js';
-import { EXERCISE_SIDES, RESTRICTIONS } from '../session/prescription.js';
+import { EXERCISE_SIDES, MOST_NAME, RESTRICTIONS } from '../session/prescription.js';
 import { SESSION_EVENTS } from '../session/timeline.js';
 import type { PlanCode } from './document-messages.js';
 import { guidelineNames, measures, type Measure } from './measures.js';
 import { VERSION } from './needs.js';
 import { PAIN_RULE_IDS, PAIN_SITES } from './pain.js';
 import { progressionRules } from './progression-rules.js';
+import { MEASURED_AGAIN, PROGRESSION_ACTIONS } from './proposal.js';
 import {
   answerOf,
   answersOnce,
@@ -60,9 +61,8 @@ import {
   setLength,
   stops,
 } from './schema-requests.js';
-import { SCREENING_OUTCOMES } from './screening-items.js';
-import { GOAL_MEASURES } from './stage-goals.js';
-import { MEASURED_AGAIN, PROGRESSION_ACTIONS } from './types.js';
+import { FINDING_OUTCOMES, SCREENING_OUTCOMES } from './screening-items.js';
+import { GOAL_MEASURES, GOAL_OUTCOMES } from './stage-goals.js';
 
 /** What every document says of itself. */
 const head = <D extends string, V extends 1 | 2>(document: D, version: V) => ({
@@ -173,7 +173,7 @@ export const recordDocument = once(() =>
     symptoms: reported(),
     ...feelings(),
     ...some({
-      label: text(120),
+      label: text(MOST_NAME),
       pain: list(open(painReport()), 20, 0),
       dayCheck: dayCheckGiven(),
       sessionLoad: sessionLoad(),
@@ -189,7 +189,7 @@ export const recordDocument = once(() =>
 const concluded = once(() => ({
   outcome: z.enum(SCREENING_OUTCOMES),
   complete: z.boolean(),
-  findings: z.array(open({ ...cautionFields(), outcome: z.enum(['refer', 'caution']), evidence: grade() })),
+  findings: z.array(open({ ...cautionFields(), outcome: z.enum(FINDING_OUTCOMES), evidence: grade() })),
   unanswered: z.array(open({ code: z.string(), question: z.string() })),
   disclaimers: disclaimers(),
 }));
@@ -332,7 +332,11 @@ const weekSums = once(() =>
         ...limbAndSide(),
         ...ofWeek(),
         exercises: z.array(
-          open({ exercise: text(120), ...ofWeek(), ...some({ percentLop: answerOf('percent-of-occlusion', ['%']) }) }),
+          open({
+            exercise: text(MOST_NAME),
+            ...ofWeek(),
+            ...some({ percentLop: answerOf('percent-of-occlusion', ['%']) }),
+          }),
         ),
         ...some({
           volumeLoad: answerOf('volume-load', MASS),
@@ -355,8 +359,8 @@ export const weekComparisonDocument = once(() =>
     ),
     goals: z.array(
       open({
-        name: text(120),
-        outcome: z.enum(['met', 'not-met', 'not-measured']),
+        name: text(MOST_NAME),
+        outcome: z.enum(GOAL_OUTCOMES),
         ...some({
           measure: z.enum(GOAL_MEASURES),
           ...place(),

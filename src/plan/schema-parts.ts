@@ -3,6 +3,7 @@ import { DAY } from '../answer/day.js';
 import { DAY_EXPECTED } from '../answer/needs.js';
 import { once } from '../answer/own.js';
 import { LIMBS, quantities, SIDES, type QuantityName } from '../quantity/quantities.js';
+import { MOST_NAME } from '../session/prescription.js';
 import { LINE_OF, TEXT_OF, WORDING_OF } from './needs.js';
 
 // The parts that every declaration is put together from. Each declaration is made when it is first needed: importing
@@ -77,4 +78,4 @@ export const code = <C extends string>() => typed<C>(z.string());
 /** A limb and its side. */
 export const limbAndSide = once(() => ({ limb: z.enum(LIMBS), side: z.enum(SIDES) }));
 /** An exercise on a limb. */
-export const place = once(() => ({ exercise: text(120), ...limbAndSide() }));
+export const place = once(() => ({ exercise: text(MOST_NAME), ...limbAndSide() }));

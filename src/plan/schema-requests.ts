@@ -14,9 +14,10 @@ import {
 } from '../quantity/quantities.js';
 import { TEMPO } from '../session/notation.js';
 import { TEMPO_PHASES } from '../session/needs.js';
-import { EXERCISE_SIDES, RESTRICTIONS } from '../session/prescription.js';
+import { EXERCISE_SIDES, MOST_NAME, RESTRICTIONS } from '../session/prescription.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
 import { LIFTS, TRAINING } from '../strength/lifts.js';
+import { ROUNDINGS } from '../strength/plates.js';
 import { MAXIMUM_OF } from '../strength/training-load.js';
 import { PAIN_MOMENTS, PAIN_SITES } from './pain.js';
 import type { DayCheck, Screening } from './questions.js';
@@ -38,7 +39,7 @@ import {
   typed,
   wording,
 } from './schema-parts.js';
-import { dayItems, SCREENING_OUTCOMES, screeningItems, type AskedItem } from './screening-items.js';
+import { dayItems, REPLIES, SCREENING_OUTCOMES, screeningItems, type AskedItem } from './screening-items.js';
 import { DECIDER_ROLES } from './stops.js';
 import { SYMPTOM_CODES } from './symptoms.js';
 import type { PlanExercise } from './types.js';
@@ -47,7 +48,7 @@ import type { PlanExercise } from './types.js';
 
 const decision = named('stopDecision', () =>
   strict({
-    stop: text(120),
+    stop: text(MOST_NAME),
     by: z.enum(DECIDER_ROLES),
     on: day(),
     why: wording(1000),
@@ -61,9 +62,9 @@ export const decisionsRequest = once(() => strict(some({ decisions: decisions() 
 
 const stop = named('stop', () =>
   open({
-    code: typed<CautionCode>(text(120)),
+    code: typed<CautionCode>(text(MOST_NAME)),
     text: text(4000),
-    ...some({ about: text(120), values: values(), since: day(), ...limbAndSide() }),
+    ...some({ about: text(MOST_NAME), values: values(), since: day(), ...limbAndSide() }),
     ...sourced(),
     ...some({ lifted: decision() }),
   }),
@@ -72,7 +73,7 @@ export const stops = once(() => list(stop(), 1000, 0));
 
 // Screening and the check of the day.
 
-const reply = named('reply', () => z.enum(['yes', 'no', 'unknown']));
+const reply = named('reply', () => z.enum(REPLIES));
 const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
   strict(some(Object.fromEntries(items.map(({ code }) => [code, reply()])) as Record<C, ReturnType<typeof reply>>));
 
@@ -80,7 +81,7 @@ const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
 export const screeningRequest = once(() =>
   strict({
     answers: repliesTo(screeningItems),
-    ...some({ label: line(120), date: day(), ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
+    ...some({ label: line(MOST_NAME), date: day(), ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
   }),
 );
 
@@ -89,7 +90,7 @@ export const dayCheckRequest = once(() =>
   strict({
     date: day(),
     answers: repliesTo(dayItems),
-    ...some({ label: line(120), ...numbers('systolicMmHg', 'diastolicMmHg', 'painNow') }),
+    ...some({ label: line(MOST_NAME), ...numbers('systolicMmHg', 'diastolicMmHg', 'painNow') }),
   }),
 );
 
@@ -169,7 +170,7 @@ const tempo = once(() =>
 /** Every field of an exercise; which go together is a relation, for `planSession` and the type. */
 export const exerciseFields = once(() =>
   strict({
-    name: line(120),
+    name: line(MOST_NAME),
     limb: z.enum(LIMBS),
     restriction: z.enum(RESTRICTIONS),
     ...some({
@@ -187,7 +188,7 @@ export const exerciseFields = once(() =>
       available: list(quantity('load'), 1000),
       ...numbers('bar', 'collars'),
       plates: list(strict({ mass: quantity('mass'), ...some(numbers('count')) }), 50),
-      rounding: z.enum(['nearest', 'down']),
+      rounding: z.enum(ROUNDINGS),
       maximumOf: z.enum(MAXIMUM_OF),
       intensityPercent: quantity('intensityPercent'),
       scheme: text(1000),
@@ -209,7 +210,7 @@ export const planRequest = once(() =>
     limbs: list(limb(), 4),
     exercises: list(typed<PlanExercise>(exerciseFields()), 50),
     ...some({
-      label: line(120),
+      label: line(MOST_NAME),
       date: day(),
       notes: text(4000),
       stops: stops(),
@@ -247,7 +248,7 @@ export const doneDetails = once(() => ({
       'deflatedAfterS',
     ),
   ),
-  ...some({ lastSetToFailure: z.boolean(), instead: text(120), unloaded: z.literal(true) }),
+  ...some({ lastSetToFailure: z.boolean(), instead: text(MOST_NAME), unloaded: z.literal(true) }),
 }));
 
 const doneItem = once(() =>

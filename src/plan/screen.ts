@@ -16,10 +16,9 @@ import {
   type ScreeningRequest,
   type ScreeningFinding,
   type ScreeningQuestion,
-  type ScreeningReply,
 } from './questions.js';
 import { screeningRequest } from './schema-requests.js';
-import { REFER_POINTS, scoredItems, screeningItems, SURGERY } from './screening-items.js';
+import { REFER_POINTS, scoredItems, screeningItems, SURGERY, type ScreeningReply } from './screening-items.js';
 import { screeningCaution } from './screening-messages.js';
 
 /**

@@ -2,20 +2,24 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { DayCode, ScreeningCode } from '../answer/codes.js';
 
+/** What a finding leads to, most severe first. */
+export const FINDING_OUTCOMES = ['refer', 'caution'] as const;
+/** Whether to refer or to take care. */
+export type FindingOutcome = (typeof FINDING_OUTCOMES)[number];
+
+export const SCREENING_OUTCOMES = [...FINDING_OUTCOMES, 'incomplete', 'nothing-found'] as const;
 /** What answers lead to, most severe first. `nothing-found` is no clearance. */
-export type ScreeningOutcome = 'refer' | 'caution' | 'incomplete' | 'nothing-found';
-export const SCREENING_OUTCOMES = [
-  'refer',
-  'caution',
-  'incomplete',
-  'nothing-found',
-] as const satisfies ScreeningOutcome[];
+export type ScreeningOutcome = (typeof SCREENING_OUTCOMES)[number];
+
+export const REPLIES = ['yes', 'no', 'unknown'] as const;
+/** What can be answered to a question. Left out is the same as `unknown`. */
+export type ScreeningReply = (typeof REPLIES)[number];
 
 /** Something that `screen` or `checkDay` asks about. */
 export interface AskedItem<C extends string = string> {
   readonly code: C;
   /** What a yes leads to. That the item is asked about may have a source; which of the two it leads to is `practice`. */
-  readonly outcome: 'refer' | 'caution';
+  readonly outcome: FindingOutcome;
   /** How well it is backed that the item is on the list. */
   readonly evidence: Grade;
   readonly source?: SourceId;

@@ -61,7 +61,7 @@ const dayMessages = {
   'today-chest':
     'Chest pain, fainting or unusual breathlessness since the last session: do not train. Call the emergency number if it is there now. Otherwise see a doctor today.',
   'today-dark-urine':
-    'Dark urine, or extreme soreness or weakness, since the last session: do not train. See a doctor today.',
+    'Dark urine, or extreme soreness or weakness, since the last session: do not train. Call the emergency number if your urine is dark. Otherwise see a doctor today.',
   'today-swelling': 'One arm or leg swollen, hot or unusually painful: do not train. See a doctor today.',
   'today-sensation': 'Numbness, tingling or weakness in a limb: do not train with a cuff. See a doctor first.',
   'today-circulation':

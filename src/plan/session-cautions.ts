@@ -24,11 +24,18 @@ const measuredAgo = ({ date, limbs }: PlanRequest): Caution[] =>
   });
 
 /** What the guards say of a week of this session, where the request says how often it is done. */
-function weekCautions({ sessionsPerWeek }: PlanRequest, limbs: readonly ExpandedLimbTotals[]): Caution[] {
+function weekCautions(
+  { sessionsPerWeek }: PlanRequest,
+  items: readonly ExpandedPlanItem[],
+  limbs: readonly ExpandedLimbTotals[],
+): Caution[] {
   const cuffed = limbs.filter(({ exercises }) => exercises > 0);
   if (sessionsPerWeek === undefined || cuffed.length === 0) return [];
+  const sessions = guardCautions('restricted-sessions-week', sessionsPerWeek, { path: ['sessionsPerWeek'] });
+  // Guidance gives restriction at rest once or twice a day, so only its stop applies.
+  const atRest = items.every(({ mode, restriction }) => restriction === 'none' || mode === 'passive');
   return [
-    ...guardCautions('restricted-sessions-week', sessionsPerWeek, { path: ['sessionsPerWeek'] }),
+    ...(atRest ? sessions.filter(({ severity }) => severity === 'stop') : sessions),
     ...cuffed.flatMap(({ limb, side, restrictionTime }) =>
       guardCautions('limb-restriction-week', (sessionsPerWeek * restrictionTime.value) / 60, {
         values: { limb, side },
@@ -53,7 +60,10 @@ function firstSessionCautions({ screening, exercises }: PlanRequest, items: read
   return [screeningCaution('caution', 'first-session-volume', values, more)];
 }
 
-/** The cautions of a session: of its readings, its week, its exercises and limbs, and of a first session. */
+/**
+ * The cautions of a session. What changes the session on the spot comes before its week and the age: a short page shows
+ * the first of them.
+ */
 export function sessionCautions(
   request: PlanRequest,
   { items, limbs, session }: Pick<ExpandedPlan, 'items' | 'limbs' | 'session'>,
@@ -65,13 +75,13 @@ export function sessionCautions(
   );
   return [
     ...bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg),
-    ...ageCautions(request.ageYears),
-    ...measuredAgo(request),
-    ...weekCautions(request, limbs),
+    ...firstSessionCautions(request, items),
     ...items.flatMap(itemCautions),
     ...limbs.flatMap(({ cautions }) => cautions),
     ...session.totals.cautions,
-    ...firstSessionCautions(request, items),
+    ...weekCautions(request, items, limbs),
+    ...measuredAgo(request),
+    ...ageCautions(request.ageYears),
     ...spare,
   ];
 }

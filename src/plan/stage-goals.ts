@@ -1,7 +1,7 @@
 import { type Exact, defined } from '../answer/defined.js';
 import type { Reader } from '../answer/reader.js';
 import { LIMBS, SIDES, type Limb, type Quantity, type Side } from '../quantity/quantities.js';
-import type { WeekExercise, WeekLimb, WeekSums } from './week-types.js';
+import { wholeExercises, type WeekExercise, type WeekLimb, type WeekSums } from './week-types.js';
 import { need, type Asked } from '../answer/needs.js';
 import {
   EXERCISE_NAME,
@@ -13,6 +13,7 @@ import {
   A_GOAL,
 } from './needs.js';
 import { NAME } from '../session/needs.js';
+import { isName, MOST_NAME } from '../session/prescription.js';
 import { highest, inKilograms } from '../session/working.js';
 
 const OF_EXERCISE = ['peakLoadKg', 'peakPercentOneRepMax', 'percentLop', 'restrictionMin'] as const;
@@ -44,10 +45,13 @@ export interface StageGoal {
   readonly atMost?: number | undefined;
 }
 
+/** Whether a goal is met. */
+export const GOAL_OUTCOMES = ['met', 'not-met', 'not-measured'] as const;
+
 /** A criterion with what was found. It does not mean that you may move on. */
 export interface StageGoalResult extends Exact<StageGoal> {
   /** Whether `found` lies within `atLeast` and `atMost`; `not-measured` where nothing was found. */
-  readonly outcome: 'met' | 'not-met' | 'not-measured';
+  readonly outcome: (typeof GOAL_OUTCOMES)[number];
 }
 
 const GOAL: Quantity = { name: 'goal', unit: '1', min: 0, max: 1_000_000, slips: [] };
@@ -57,17 +61,14 @@ const isOneOf = (measure: GoalMeasure | undefined, all: readonly GoalMeasure[]):
 /** The goals of a request; what does not go together is reported. */
 export function readGoals(reader: Reader): StageGoal[] {
   return (reader.optionalList('goals', GOALS, 50) ?? []).map((goal) => {
-    const text = (name: string, expected: Asked): string | undefined =>
-      goal.optionalText(name, expected, ({ length }) => length > 0 && length <= 120);
-    const name = text('name', need(NAME, { most: 120 }));
-    if (!goal.has('name')) goal.missing('name', need(NAME, { most: 120 }));
+    const name = goal.text('name', need(NAME, { most: MOST_NAME }), isName);
     const measure = goal.optionalChoice('measure', GOAL_MEASURES);
     const given = defined({
       name,
       measure,
       limb: goal.optionalChoice('limb', LIMBS),
       side: goal.optionalChoice('side', SIDES),
-      exercise: text('exercise', EXERCISE_NAME),
+      exercise: goal.optionalText('exercise', EXERCISE_NAME, isName),
       found: goal.optionalNumber('found', GOAL),
       atLeast: goal.optionalNumber('atLeast', GOAL),
       atMost: goal.optionalNumber('atMost', GOAL),
@@ -111,7 +112,7 @@ function foundIn({ measure, limb, side, exercise, found }: StageGoal, week: Week
   }
   const own = week?.limbs.find((one) => one.limb === limb && one.side === side);
   if (exercise !== undefined) {
-    const one = own?.exercises.find((other) => other.exercise === exercise);
+    const one = own && wholeExercises(own.exercises).find((other) => other.exercise === exercise);
     return one && FOUND[measure](one);
   }
   const percentLop = highest(own?.exercises.flatMap((one) => one.percentLop ?? []) ?? []);

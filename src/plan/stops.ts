@@ -1,7 +1,7 @@
 import type { CautionCode } from '../answer/codes.js';
 import type { Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
-import { describe, gather, InputError, issue, type InputIssue, type Path } from '../answer/issues.js';
+import { describe, gather, InputError, issue, refuse, type InputIssue, type Path } from '../answer/issues.js';
 import type { MessageValues } from '../answer/messages.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -123,30 +123,28 @@ export function mergeStops(...lists: readonly (readonly Stop[])[]): Stop[] {
 }
 
 /** The stops that a decision is about: at most those of one day. */
-function meant(stops: readonly Stop[], { stop: code, since, on }: StopDecision, day: string | undefined): Stop[] {
-  const refuse = (
+function stopsMeant(stops: readonly Stop[], { stop: code, since, on }: StopDecision, day: string | undefined): Stop[] {
+  const refuseField = (
     name: keyof StopDecision,
     expected: Asked,
     received: string,
     as: 'missing' | 'wrong-relation' = 'wrong-relation',
-  ): never => {
-    throw new InputError([issue(as, [name], expected, received)]);
-  };
-  if (day !== undefined && on > day) return refuse('on', need(NOT_AFTER_SESSION, { date: day }), on);
+  ): never => refuse(as, [name], expected, received);
+  if (day !== undefined && on > day) return refuseField('on', need(NOT_AFTER_SESSION, { date: day }), on);
   const named = stops.filter((stop) => stop.code === code || stop.about === code);
   if (named.length === 0) {
     const codes = [...new Set(stops.map((stop) => stop.about ?? stop.code))];
-    return refuse('stop', codes.length > 0 ? need(CODE_OF_STOP, { codes }) : NO_STOP, describe(code));
+    return refuseField('stop', codes.length > 0 ? need(CODE_OF_STOP, { codes }) : NO_STOP, describe(code));
   }
   const ofDay = since === undefined ? named : named.filter((stop) => stop.since === since);
   const days = [...new Set(ofDay.map((stop) => stop.since))];
   if (days.length === 0) {
-    return refuse('since', need(DAY_OF_STOP, { days: named.map((stop) => stop.since ?? '–') }), since!);
+    return refuseField('since', need(DAY_OF_STOP, { days: named.map((stop) => stop.since ?? '–') }), since!);
   }
   const before = ofDay.filter((stop) => stop.since === undefined || stop.since <= on);
-  if (before.length === 0) return refuse('on', need(NOT_BEFORE_STOP, { date: days.sort()[0]! }), on);
+  if (before.length === 0) return refuseField('on', need(NOT_BEFORE_STOP, { date: days.sort()[0]! }), on);
   if (new Set(before.map((stop) => stop.since)).size > 1) {
-    return refuse(
+    return refuseField(
       'since',
       need(DAY_OF_ONE_STOP, { days: days.sort().map((one) => one ?? '–') }),
       'undefined',
@@ -154,7 +152,7 @@ function meant(stops: readonly Stop[], { stop: code, since, on }: StopDecision, 
     );
   }
   const abouts = [...new Set(before.map((stop) => stop.about ?? code))];
-  if (abouts.length > 1) return refuse('stop', need(ONE_OF, { options: abouts.map(describe) }), describe(code));
+  if (abouts.length > 1) return refuseField('stop', need(ONE_OF, { options: abouts.map(describe) }), describe(code));
   return before;
 }
 
@@ -176,7 +174,7 @@ export function applyDecisions(stops: readonly Stop[], decisions: readonly StopD
   const issues: InputIssue[] = [];
   decisions.forEach((decision, index) => {
     const inside = (path: Path): Path => ['decisions', index, ...path];
-    for (const stop of gather(issues, () => meant(stops, decision, day), inside) ?? []) lifted.set(stop, decision);
+    for (const stop of gather(issues, () => stopsMeant(stops, decision, day), inside) ?? []) lifted.set(stop, decision);
   });
   if (issues.length > 0) throw new InputError(issues);
   return stops.map((stop) => (isLifted(stop) || !lifted.has(stop) ? stop : { ...stop, lifted: lifted.get(stop)! }));

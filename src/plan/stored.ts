@@ -1,13 +1,13 @@
 import type { Caution } from '../answer/answer.js';
-import { describe, InputError, issue, within, type InputIssue, type Path } from '../answer/issues.js';
+import { describe, InputError, within, refuse, type InputIssue, type Path } from '../answer/issues.js';
 import { isOwn } from '../answer/own.js';
 import type { Part } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
 import { version } from '../study/version.js';
-import { checkConsistency, finder, isNear, type Found } from './consistency.js';
-import { uniqueCautions } from './severity.js';
+import { BY_CODE, checkConsistency, finder, isNear, type Found } from './consistency.js';
+import { uniqueCautions, uniqueMessages } from './severity.js';
 import { expansionOf } from './expanded.js';
-import { documentCaution } from './document-messages.js';
+import { codedCaution } from './coded.js';
 import { fieldsOf, parseDocument, type Shaped } from './parse.js';
 import { derivedStops, stopsMissing, type Stop } from './stops.js';
 import { need, type Needed, LEFT_OUT } from '../answer/needs.js';
@@ -34,7 +34,7 @@ export interface StoredKind<T = Verified, E = T> {
   /** Only a part of it is made again: the same part does not verify its numbers. */
   readonly inPart?: true;
   /** What a document of another version becomes, where this version makes another one of it. */
-  readonly otherwise: (document: T, made: Read<T, E>, unverified: Caution) => Read<T, E>;
+  readonly asUnverified: (document: T, made: Read<T, E>, unverified: Caution) => Read<T, E>;
   /** What else must hold. */
   readonly check?: (document: T, found: Found) => void;
 }
@@ -43,15 +43,16 @@ export interface StoredKind<T = Verified, E = T> {
 export function upgraded(document: Part, current: number, upgrades: Upgrades): Part {
   const given = document['schemaVersion'];
   const expected = need(KNOWN_VERSION, { current });
-  const refuse = (code: 'missing' | 'not-one-of' | 'newer-document'): never => {
-    throw new InputError([issue(code, ['schemaVersion'], expected, describe(given))]);
-  };
-  if (given === undefined) return refuse('missing');
+  const refuseVersion = (code: 'missing' | 'not-one-of' | 'newer-document'): never =>
+    refuse(code, ['schemaVersion'], expected, describe(given));
+  if (given === undefined) return refuseVersion('missing');
   if (given === current) return document;
-  if (typeof given !== 'number' || !Number.isInteger(given)) return refuse('not-one-of');
-  if (given > current) return refuse('newer-document');
+  if (typeof given !== 'number' || !Number.isInteger(given)) return refuseVersion('not-one-of');
+  if (given > current) return refuseVersion('newer-document');
   const step = Object.hasOwn(upgrades, given) ? upgrades[given] : undefined;
-  return step ? upgraded({ ...step(document), schemaVersion: given + 1 }, current, upgrades) : refuse('not-one-of');
+  return step
+    ? upgraded({ ...step(document), schemaVersion: given + 1 }, current, upgrades)
+    : refuseVersion('not-one-of');
 }
 
 export const isObject = (part: unknown): part is Part => typeof part === 'object' && part !== null;
@@ -112,23 +113,35 @@ export function keptUnverified<T extends WithStops>(document: T, made: T, unveri
   return { ...document, stops: [...stops, ...stopsMissing(stops, cautions)], cautions };
 }
 
+/** The disclaimers and stop criteria of this version, and what the document has besides: an old page lacks none. */
+const withCriteria = <T extends object>(document: T, made: object): T => ({
+  ...document,
+  ...Object.fromEntries(
+    BY_CODE.flatMap((name) => {
+      const [ours, theirs] = [made, document].map((one) => (one as Readonly<Record<string, Caution[]>>)[name]);
+      return ours && theirs ? [[name, uniqueMessages([...ours, ...theirs])]] : [];
+    }),
+  ),
+});
+
 /**
  * A document against itself. Its intervals, times and percentages must fit, whatever version made it. What this version
  * made must be what this version makes again from it; what another one made and this one makes otherwise gets a
  * caution, and what this one cannot make again is refused.
  */
-function verify<T extends Verified, E extends Verified>(document: T, kind: StoredKind<T, E>): Read<T, E> {
-  const own = document.libraryVersion === version;
+function verify<T extends Verified, E extends Verified>(given: T, kind: StoredKind<T, E>): Read<T, E> {
+  const own = given.libraryVersion === version;
   const issues: InputIssue[] = [];
   const found = finder(issues);
-  checkConsistency(document, found, (path, code) => {
+  checkConsistency(given, found, (path, code) => {
     if (own) found(path, KNOWN_CODE, code);
   });
-  kind.check?.(document, found);
+  kind.check?.(given, found);
   const schema = kind.schema() as unknown as Shaped;
-  if (own) issues.push(...slipsIn(document, schema, []));
+  if (own) issues.push(...slipsIn(given, schema, []));
   if (issues.length > 0) throw new InputError(issues);
-  const made = kind.remade(document);
+  const made = kind.remade(given);
+  const document = own ? given : withCriteria(given, made.document as object);
   const { libraryVersion } = document;
   differences({ ...made.document, libraryVersion }, document, schema, [], found);
   if (own && issues.length > 0) throw new InputError(issues);
@@ -136,7 +149,7 @@ function verify<T extends Verified, E extends Verified>(document: T, kind: Store
     const isWhole = (made.expanded as object) === made.document;
     return { document, expanded: isWhole ? (document as unknown as E) : { ...made.expanded, libraryVersion } };
   }
-  return kind.otherwise(document, made, documentCaution('caution', 'document-unverified', { version: libraryVersion }));
+  return kind.asUnverified(document, made, codedCaution('caution', 'document-unverified', { version: libraryVersion }));
 }
 
 /** Whether it says at once that it is none of the kinds: then nothing else in it is walked, however much there is. */

@@ -7,7 +7,9 @@ import type { PlanCode } from './document-messages.js';
  * What a symptom asks for. `emergency`: deflate, stop and call the emergency number. `clinician-first`: deflate and
  * stop until a clinician has looked. `lower`: note it and do less next time.
  */
-export type SymptomGrade = 'emergency' | 'clinician-first' | 'lower';
+export type SymptomGrade = (typeof SYMPTOM_GRADES)[number];
+/** The grades of symptoms, most severe first. */
+export const SYMPTOM_GRADES = ['emergency', 'clinician-first', 'lower'] as const;
 
 /** A symptom that a record can report. Its words stand in `messages` under its code. */
 export interface SymptomRow {
@@ -17,7 +19,7 @@ export interface SymptomRow {
   readonly grade: SymptomGrade;
   /** When it comes: in the session, or in the hours and days after it. Those of the session are the stop criteria. */
   readonly when: 'session' | 'after';
-  /** It is about the cuff: it is no stop criterion of a session without one. */
+  /** It is about the cuff: no stop criterion of a session without one, and it lowers nothing of an exercise without. */
   readonly cuff?: true;
   /** What goes down next time; only where the grade is `lower`. */
   readonly lower?: 'pressure' | 'load';
@@ -54,8 +56,8 @@ const rows = frozen([
   { code: 'symptom-bruising-spreads', grade: 'clinician-first', when: 'after', ...practice },
   { code: 'symptom-dizziness', grade: 'lower', when: 'session', lower: 'pressure', ...survey },
   { code: 'symptom-limb-turns-cold', grade: 'lower', when: 'session', lower: 'pressure', cuff: true, ...practice },
-  { code: 'symptom-tingling', grade: 'lower', when: 'after', lower: 'pressure', ...survey },
-  { code: 'symptom-bruising', grade: 'lower', when: 'after', lower: 'pressure', ...survey },
+  { code: 'symptom-tingling', grade: 'lower', when: 'session', lower: 'pressure', cuff: true, ...survey },
+  { code: 'symptom-bruising', grade: 'lower', when: 'after', lower: 'pressure', cuff: true, ...survey },
   { code: 'symptom-soreness', grade: 'lower', when: 'after', lower: 'load', ...survey },
 ] as const satisfies readonly (SymptomRow & { code: PlanCode })[]);
 
@@ -77,7 +79,7 @@ export type Symptom = (typeof rows)[number]['code'];
  * import { messages } from 'cuffwork/explain';
  * import { symptoms } from 'cuffwork/plan';
  * symptoms.filter(({ grade }) => grade === 'lower').map(({ code }) => code).includes('symptom-bruising'); // => true
- * messages['symptom-tingling']; // => 'tingling or numbness that goes away within minutes of deflation'
+ * messages['symptom-tingling']; // => 'tingling or numbness that does not settle, and goes away within minutes of deflation'
  * ```
  */
 export const symptoms: readonly CodedSymptom[] = frozen(rows);

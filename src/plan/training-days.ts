@@ -78,8 +78,7 @@ function dayOf(records: readonly ExpandedRecord[]): TrainingDay {
 export const trainingDays = withInput(function trainingDays(input: TrainingDaysInput): TrainingDay[] {
   const reader = new Reader(input);
   const given = reader.values('records', OUR_RECORDS);
-  const from = reader.optionalText('from', DAY_EXPECTED, isCalendarDay);
-  if (!reader.has('from')) reader.missing('from', DAY_EXPECTED);
+  const from = reader.text('from', DAY_EXPECTED, isCalendarDay);
   reader.done();
   const week: ExpandedRecord[][] = Array.from({ length: 7 }, () => []);
   const issues: InputIssue[] = [];
@@ -87,7 +86,7 @@ export const trainingDays = withInput(function trainingDays(input: TrainingDaysI
   issues.push(...repeatedRecords(records));
   records.forEach((record, index) => {
     const place = ['records', index];
-    const day = record && week[daysBetween(from!, record.date)];
+    const day = record && week[daysBetween(from, record.date)];
     if (!day) return;
     day.push(record);
     if (!record.sessionLoad) {

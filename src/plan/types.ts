@@ -500,18 +500,3 @@ export interface ExpandedPlan extends PlanFacts {
   /** Stop criteria: symptoms at which to stop the session, most severe first. */
   readonly stopCriteria: readonly Disclaimer[];
 }
-
-/** What is proposed for an exercise. */
-export const PROGRESSION_ACTIONS = [
-  'raise-load',
-  'raise-pressure',
-  'raise-repetitions',
-  'repeat',
-  'back-off',
-  'stop',
-] as const;
-/** What is proposed for an exercise: raise one thing, repeat, go back or stop. */
-export type ProgressionAction = (typeof PROGRESSION_ACTIONS)[number];
-
-/** What can be due to be measured or tested again. */
-export const MEASURED_AGAIN = ['occlusion-pressure', 'one-repetition-maximum'] as const;

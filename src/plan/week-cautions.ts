@@ -1,16 +1,15 @@
 import type { Answer, Caution } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
-import { decimal } from '../quantity/decimal.js';
+import { sum } from '../quantity/exact.js';
 import { inKilograms } from '../session/working.js';
 import { codedCaution } from './coded.js';
-import { documentCaution } from './document-messages.js';
 import { isSameLimb, keyOf } from './limb-and-side.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import { uniqueCautions } from './severity.js';
-import type { WeekRow, WeekSums } from './week-types.js';
+import { wholeExercises, type WeekRow, type WeekSums } from './week-types.js';
 
 /** Two weeks as they are compared: done with done, else planned with planned, else what there is. */
-function alike(before: WeekRow, after: WeekRow): [WeekSums, WeekSums] {
+function comparableSums(before: WeekRow, after: WeekRow): [WeekSums, WeekSums] {
   const way = (['done', 'planned'] as const).find((one) => before[one] && after[one]);
   if (way) return [before[way]!, after[way]!];
   return [(before.done ?? before.planned)!, (after.done ?? after.planned)!];
@@ -19,14 +18,16 @@ function alike(before: WeekRow, after: WeekRow): [WeekSums, WeekSums] {
 /** What an exercise of a row went up by, compared with an earlier row. */
 function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
   const exercisesOf = (sums: WeekSums) =>
-    sums.limbs.flatMap(({ limb, side, exercises }) => exercises.map((exercise) => ({ limb, side, ...exercise })));
-  const [first, second] = alike(before, after);
+    sums.limbs.flatMap(({ limb, side, exercises }) =>
+      wholeExercises(exercises).map((exercise) => ({ limb, side, ...exercise })),
+    );
+  const [first, second] = comparableSums(before, after);
   const earlier = new Map(exercisesOf(first).map((one) => [keyOf(one), one]));
   return exercisesOf(second).flatMap((now): Caution[] => {
     const was = earlier.get(keyOf(now));
     if (!was) return [];
     const who = { exercise: now.exercise, side: now.side, limb: now.limb, from: before.week, to: after.week };
-    const difference = (a: number, b: number): number => decimal(a).minus(decimal(b)).toNumber();
+    const difference = (a: number, b: number): number => sum([a, -b]);
     const heavier = now.peakLoad && was.peakLoad ? difference(inKilograms(now.peakLoad), inKilograms(was.peakLoad)) : 0;
     const tighter = now.percentLop && was.percentLop ? difference(now.percentLop.value, was.percentLop.value) : 0;
     const found: Caution[] = [];
@@ -42,14 +43,14 @@ function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
     const { value: largest } = limits.largestPressureStep;
     if (tighter > largest) found.push(codedCaution('caution', 'pressure-jump', { ...who, points: tighter, largest }));
     // The gauge rounds pressures down: less than one point is no rise.
-    if (heavier > 0 && tighter >= 1) found.push(documentCaution('caution', 'both-raised', who));
+    if (heavier > 0 && tighter >= 1) found.push(codedCaution('caution', 'both-raised', who));
     return found;
   });
 }
 
 /** Weeks marked as deload that are not lighter than the week before. */
 function notLighter(before: WeekRow, after: WeekRow): Caution[] {
-  const [first, second] = alike(before, after);
+  const [first, second] = comparableSums(before, after);
   return second.limbs.flatMap((now) => {
     const was = first.limbs.find((one) => isSameLimb(one, now));
     const isLess = (a: Answer | undefined, b: Answer | undefined): boolean =>

@@ -1,8 +1,10 @@
 import type { Answer } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
 import type { Limb, Side } from '../quantity/quantities.js';
+import { highest, summed } from '../session/working.js';
 import type { PainSite } from './pain.js';
 
-/** An exercise on a limb in a week. */
+/** An exercise on a limb in a week; where it is done with a cuff and without, it is there twice: a heavy load is no load under the cuff. */
 export interface WeekExercise {
   /** Name of the exercise. */
   readonly exercise: string;
@@ -15,6 +17,23 @@ export interface WeekExercise {
   /** Restriction time over the week [s]; 0 without a cuff. */
   readonly restrictionTime: Answer<'restriction-time'>;
 }
+
+/** Each exercise once: with the cuff and without together. */
+export const wholeExercises = (rows: readonly WeekExercise[]): WeekExercise[] =>
+  [...new Set(rows.map(({ exercise }) => exercise))].map((exercise) => {
+    const own = rows.filter((row) => row.exercise === exercise);
+    const loaded = own.filter(({ peakLoad }) => peakLoad);
+    return defined({
+      exercise,
+      peakLoad: highest(loaded.map(({ peakLoad }) => peakLoad)),
+      peakPercentOneRepMax: highest(loaded.map(({ peakPercentOneRepMax }) => peakPercentOneRepMax)),
+      percentLop: highest(own.flatMap(({ percentLop }) => percentLop ?? [])),
+      restrictionTime: summed(
+        own.map(({ restrictionTime }) => restrictionTime),
+        'weekSessions',
+      ),
+    }) as WeekExercise;
+  });
 
 /** The limb occlusion pressure that a week goes by. */
 export interface WeekOcclusion {

@@ -190,7 +190,7 @@ function contradiction(
  * (`practice`).
  *
  * - Evidence: that of the estimate.
- * - Source: a study of 42 people on the shares of variance between days and legs.
+ * - Source: Phys Ther Sport 2021;47:78–84 (42 people, shares of variance between days and legs).
  *
  * @function
  * @param input - `estimate` LOP₁ [mmHg] with its side; `measurements` [mmHg] with side, cuff width and posture, 1 to 100;

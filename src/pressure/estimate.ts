@@ -4,6 +4,7 @@ import { FieldReader } from '../answer/field-reader.js';
 import { sharedFacts } from '../answer/own.js';
 import { withInput } from '../answer/with-input.js';
 import { Math } from '../quantity/maths.js';
+import { CENTIMETRES_PER_INCH } from '../quantity/conversion-factors.js';
 import { format } from '../quantity/format.js';
 import {
   CIRCUMFERENCE_SITES,
@@ -194,7 +195,11 @@ function answerCautions(equation: OcclusionEquation, value: number, readings: Oc
     cautions.push(caution('caution', 'too-low-above', words, { path: ['circumferenceCm'], ...(source && { source }) }));
   }
   if (cuffWidthCm < LEAST_WIDTH_CM) {
-    const values = { value: cuffWidthCm, limit: LEAST_WIDTH_CM, converted: Number(format(cuffWidthCm * 2.54)) };
+    const values = {
+      value: cuffWidthCm,
+      limit: LEAST_WIDTH_CM,
+      converted: Number(format(cuffWidthCm * CENTIMETRES_PER_INCH)),
+    };
     cautions.push(caution('caution', 'cuff-width-below-published', values, { path: ['cuffWidthCm'] }));
   }
   if (limb === 'leg' && cuffWidthCm < NARROW_CM) {

@@ -109,7 +109,7 @@ export function occlusionForExercise(measured: Pressure, place: ExercisePlace): 
     const values = { limb, from: side, to: place.side };
     answer = withCaution(
       limb === 'leg' ? withError(answer, 'other-side', OTHER_SIDE_DEVIATION) : withoutInterval(answer),
-      caution('caution', 'measured-on-other-side', values, { source: 'variance-days-legs' }),
+      caution('caution', 'measured-on-other-side', values, { source: 'pulse-pressure-2021' }),
     );
   }
   return answer;

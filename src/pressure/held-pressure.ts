@@ -44,7 +44,7 @@ export const enteredPressure = (valueMmHg: number): Pressure => ({
 /** An occlusion pressure that you hold: an answer, or a plain number [mmHg]. The value is NaN where it is wrong. */
 export const readPressure = (reader: PlainReader, name: string): Pressure =>
   readAnswer(reader, name, pressureRequirement(PRESSURE_OR_NUMBER), false, (value) =>
-    enteredPressure(reader.judge(name, settingQuantities.occlusionMmHg, value) ?? NaN),
+    enteredPressure(reader.acceptNumber(name, settingQuantities.occlusionMmHg, value) ?? NaN),
   );
 
 /** Where an occlusion pressure holds; what the answer does not say is left out. */

@@ -57,6 +57,7 @@ export function publishedError(method: MeasurementMethod, limb: Limb): MethodErr
   switch (method) {
     case 'doppler':
       // Largest of four groups (men and women, two inflation protocols): differences of repeats, 12.2 mmHg, over √2.
+      // The abstract does not report whether 12.2 is a standard deviation.
       return {
         standardDeviationMmHg: 8.6,
         evidence: 'derived',
@@ -64,8 +65,7 @@ export function publishedError(method: MeasurementMethod, limb: Limb): MethodErr
         source: 'femoral-repeat',
       };
     case 'oximeter':
-      // Limits of agreement with Doppler −16.2 to 28.8 mmHg: their spread, 45 / (2 × 1.96), and their middle, 6.3,
-      // whose
+      // Limits of agreement with Doppler −16.2 to 28.8 mmHg: their spread, 45 / (2 × 1.96), and their middle, 6.3, whose
       // direction we have not checked, in quadrature.
       return {
         standardDeviationMmHg: 13.1,
@@ -92,10 +92,11 @@ export function publishedError(method: MeasurementMethod, limb: Limb): MethodErr
  * The 95 % interval is log-normal, as for an estimate: LOP ÷ f to LOP × f, f = exp(1.96 × s / LOP), with s the error
  * below [mmHg].
  *
- * - Error (standard deviation, mmHg): Doppler 8.6, largest of four groups of repeats; pulse oximeter 13.1, from limits
- *   of agreement with Doppler, their bias counted in; automated 8 on the arm and 15 on the leg.
+ * - Error (standard deviation, mmHg): Doppler 8.6, largest of four groups of repeats (12.2 / √2; the abstract does not
+ *   report whether 12.2 is a standard deviation); pulse oximeter 13.1, from limits of agreement with Doppler, their bias
+ *   counted in; automated 8 on the arm and 15 on the leg.
  * - Evidence: `derived`, `derived` and `published`; with your own error `practice`.
- * - Source: differences of repeats, n = 40; Int J Sports Phys Ther 2020;15(5):783–791; J Med Biol Eng 2016;36:644–650.
+ * - Source: Appl Sci 2023;13(3):1438 (n = 40); Int J Sports Phys Ther 2020;15(5):783–791; J Med Biol Eng 2016;36:644–650.
  *
  * @function
  * @param input - `valueMmHg` [mmHg], method and limb; side, `cuffWidthCm` [cm], posture, date and day, for the

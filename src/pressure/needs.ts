@@ -42,23 +42,3 @@ export const RESULT_ABOVE_DIASTOLIC = [
   'result-above-diastolic',
   'measurements whose result is above the diastolic pressure of {value:unit}',
 ] as const;
-
-/** All of them, for the catalogue; an app that translates nothing leaves the list out. */
-export const pressureNeeds = [
-  ESTIMATE_MAKERS,
-  ESTIMATE_WITH,
-  PRESSURE_OR_NUMBER,
-  LEG_FOR_POSTURE,
-  STAYS_AT_LEAST,
-  STAYS_ABOVE_DIASTOLIC,
-  CONVERSION_ABOVE_DIASTOLIC,
-  CONVERSION_SPAN,
-  MEASUREMENT,
-  OF_MEASUREMENT,
-  LEAST_ERROR,
-  ABOVE_ESTIMATE_DIASTOLIC,
-  AS_IN_ESTIMATE,
-  MEASUREMENTS,
-  AGREEING,
-  RESULT_ABOVE_DIASTOLIC,
-] as const;

@@ -1,6 +1,6 @@
 /*
  * How one person’s occlusion pressure varies [mmHg], standard deviations. Of the variance of thigh occlusion pressure in
- * 42 people (`variance-days-legs`) 47 % is between people, 18 % between days, 6 % between legs and 28 % error; what is
+ * 42 people (`pulse-pressure-2021`) 47 % is between people, 18 % between days, 6 % between legs and 28 % error; what is
  * not between people, 52 %, is a standard deviation of 14.4 mmHg.
  */
 

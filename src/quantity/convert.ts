@@ -1,14 +1,6 @@
+import { KILOGRAMS_PER_POUND } from './conversion-factors.js';
 import { scaled } from './decimal.js';
 import type { LoadUnit } from './quantities.js';
-
-/** One pound (avoirdupois) in kilograms: exact by definition (UCUM `[lb_av]`). */
-export const KILOGRAMS_PER_POUND = 0.45359237;
-/** One inch in centimetres: exact by definition (UCUM `[in_i]`). */
-export const CENTIMETRES_PER_INCH = 2.54;
-/**
- * One conventional millimetre of mercury in pascals: 13 595.1 kg/m³ × 9.80665 m/s² × 1 mm. UCUM rounds it to 133.322.
- */
-export const PASCALS_PER_MMHG = 133.322387415;
 
 /** A load converted from one unit to another. */
 export const convertLoad = (load: number, from: LoadUnit, to: LoadUnit): number =>

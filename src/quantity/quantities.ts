@@ -1,3 +1,4 @@
+import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND } from './conversion-factors.js';
 import { frozen } from './frozen.js';
 import type { Quantity, Unit } from './quantity.js';
 import { KPA, LENGTH, METRIC_LENGTH, readingQuantities } from './readings.js';
@@ -124,7 +125,7 @@ export const quantities = frozen({
     max: 400,
     slips: [
       { unit: 'grams', factor: 0.001 },
-      { unit: 'pounds', factor: 0.45359237 },
+      { unit: 'pounds', factor: KILOGRAMS_PER_POUND },
     ],
   },
   heightCm: {
@@ -134,7 +135,7 @@ export const quantities = frozen({
     max: 260,
     slips: [
       { unit: 'metres', factor: 100 },
-      { unit: 'inches', factor: 2.54 },
+      { unit: 'inches', factor: CENTIMETRES_PER_INCH },
     ],
   },
   bodyMassIndex: { name: 'body mass index', unit: 'kg/m2', min: 8, max: 100 },
@@ -157,25 +158,27 @@ export const quantities = frozen({
 /** The name of a numeric field of the vocabulary. */
 export type QuantityName = keyof typeof quantities;
 
-/** Limb the cuff is on. */
-export type Limb = 'arm' | 'leg';
-/** Side of the body. */
-export type Side = 'left' | 'right';
-/** Posture in which a pressure holds. */
-export type Posture = 'supine' | 'seated' | 'standing';
-/** Where along the limb a circumference was taken: halfway (or at a third of the thigh’s length), or under the cuff. */
-export type CircumferenceSite = 'mid-limb' | 'under-cuff';
-/** Sex, as the fitted equations code it. */
-export type Sex = 'male' | 'female';
-/** Unit of a load: kilograms or pounds. */
-export type LoadUnit = 'kg' | 'lb';
+export {
+  CIRCUMFERENCE_SITES,
+  limbCircumference,
+  LIMBS,
+  POSTURES,
+  SEXES,
+  SIDES,
+  type CircumferenceSite,
+  type Limb,
+  type Posture,
+  type Sex,
+  type Side,
+} from './readings.js';
 
-/** What is done under the cuff. It decides what counts as time under tension and which limits bring a caution. */
-export type ExerciseMode = 'resistance' | 'aerobic' | 'passive';
+export const LOAD_UNITS = ['kg', 'lb'] as const;
+/** Unit of a load: kilograms or pounds. */
+export type LoadUnit = (typeof LOAD_UNITS)[number];
 
 export const EXERCISE_MODES = ['resistance', 'aerobic', 'passive'] as const;
-export { CIRCUMFERENCE_SITES, limbCircumference, LIMBS, POSTURES, SEXES, SIDES } from './readings.js';
-export const LOAD_UNITS = ['kg', 'lb'] as const;
+/** What is done under the cuff. It decides what counts as time under tension and which limits bring a caution. */
+export type ExerciseMode = (typeof EXERCISE_MODES)[number];
 
 /** UCUM code of a load unit. */
 export const loadUnitCode = (unit: LoadUnit): 'kg' | '[lb_av]' => (unit === 'lb' ? '[lb_av]' : 'kg');

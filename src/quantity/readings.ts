@@ -1,12 +1,13 @@
+import { CENTIMETRES_PER_INCH, PASCALS_PER_MMHG } from './conversion-factors.js';
 import { frozen } from './frozen.js';
 import type { Quantity } from './quantity.js';
 
-export const KPA = [{ unit: 'kPa', factor: 1000 / 133.322387415 }] as const;
+export const KPA = [{ unit: 'kPa', factor: 1000 / PASCALS_PER_MMHG }] as const;
 export const METRIC_LENGTH = [
   { unit: 'millimetres', factor: 0.1 },
   { unit: 'metres', factor: 100 },
 ] as const;
-export const LENGTH = [{ unit: 'inches', factor: 2.54 }, ...METRIC_LENGTH] as const;
+export const LENGTH = [{ unit: 'inches', factor: CENTIMETRES_PER_INCH }, ...METRIC_LENGTH] as const;
 
 /** The name of a numeric reading. */
 export type ReadingName =
@@ -42,8 +43,21 @@ export const limbCircumference = frozen({
 } as const satisfies Record<string, Quantity>);
 
 export const LIMBS = ['arm', 'leg'] as const;
+/** Limb the cuff is on. */
+export type Limb = (typeof LIMBS)[number];
+
 export const SIDES = ['left', 'right'] as const;
+/** Side of the body. */
+export type Side = (typeof SIDES)[number];
+
 export const POSTURES = ['supine', 'seated', 'standing'] as const;
+/** Posture in which a pressure holds. */
+export type Posture = (typeof POSTURES)[number];
+
 export const SEXES = ['male', 'female'] as const;
-/** Where along the limb a circumference was taken: at its middle, or where the cuff sits. */
+/** Sex, as the fitted equations code it. */
+export type Sex = (typeof SEXES)[number];
+
 export const CIRCUMFERENCE_SITES = ['mid-limb', 'under-cuff'] as const;
+/** Where along the limb a circumference was taken: halfway (or at a third of the thigh’s length), or under the cuff. */
+export type CircumferenceSite = (typeof CIRCUMFERENCE_SITES)[number];

@@ -1,11 +1,12 @@
-import { CENTIMETRES_PER_INCH, convertLoad } from './convert.js';
+import { CENTIMETRES_PER_INCH } from './conversion-factors.js';
+import { convertLoad } from './convert.js';
 import { scaled } from './decimal.js';
 import { Math } from './maths.js';
 import type { Unit } from './quantities.js';
 
+export const UNIT_SYSTEMS = ['metric', 'imperial'] as const;
 /** The units that numbers are written in: kilograms and centimetres, or pounds and inches. Pressures stay in mmHg. */
-export type UnitSystem = 'metric' | 'imperial';
-export const UNIT_SYSTEMS = ['metric', 'imperial'] as const satisfies readonly UnitSystem[];
+export type UnitSystem = (typeof UNIT_SYSTEMS)[number];
 
 /** UCUM code of a unit that a number is written in: that of the library, or inches. */
 export type WrittenUnit = Unit | '[in_i]';

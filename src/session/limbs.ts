@@ -1,6 +1,6 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, Caution } from '../answer/answer.js';
-import { format } from '../quantity/format.js';
+import { inFull } from '../quantity/format.js';
 import {
   limbCautions,
   MINUTE,
@@ -45,7 +45,7 @@ export const reperfusionCautions = (downS: number): Caution[] =>
   downS < REPERFUSION_S
     ? [
         caution('caution', 'reperfusion-short', {
-          minutes: format(downS / MINUTE),
+          seconds: inFull(downS),
           low: REPERFUSION_S / MINUTE,
         }),
       ]

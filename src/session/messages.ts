@@ -10,7 +10,7 @@ export const sessionMessages = {
   'restriction-long-passive':
     '{minutes} min of unbroken passive restriction is above the {high} min that guidance gives at a time.',
   'reperfusion-short':
-    '{minutes} min with the cuff deflated between two exercises on one limb is below the usual {low} min.',
+    '{seconds} s with the cuff deflated between two exercises on one limb is below the usual {low} min.',
   'pressure-above-occlusion': '{pressure} mmHg is above the occlusion pressure of {occlusion} mmHg.',
   'timed-sets-no-volume': 'Timed sets have no counted repetitions. They add nothing to the volume load.',
   'total-left-out': '{total} is left out: {missing} is not given in every exercise.',

@@ -45,35 +45,3 @@ export const EARLIER_WEEKS_LOADS = ['earlier-weeks', 'the loads of the three wee
 export const NUMBER_OR_ANSWER = ['number-or-answer', 'a number, or an answer'] as const;
 export const LIKE_LEFT = ['like-left', 'of the kind and unit of left'] as const;
 export const LEFT_OUT_FOR_ANSWERS = ['left-out-for-answers', 'left out where answers are given'] as const;
-
-/** All of them, for the catalogue; an app that translates nothing leaves the list out. */
-export const sessionNeeds = [
-  SCHEME,
-  TEMPO_PHASES,
-  SETS,
-  EXERCISES,
-  NAME,
-  EITHER_SCHEME,
-  OR_DURATION,
-  WITHOUT_EXPLOSIVE,
-  LONGER_REPETITION,
-  OR_IN_EVERY_SET,
-  REST_PRESSURE,
-  SIDE_OF_PRESSURES,
-  BELOW_FIELD,
-  ALL_OR_NONE,
-  WITHOUT_PRESSURES,
-  LEFT_OUT_WITHOUT,
-  LEFT_OUT_UNLESS,
-  LEFT_OUT_UNRESTRICTED,
-  LEFT_OUT_UNLESS_TURNS,
-  LEFT_OUT_LOADS,
-  SEVEN_DAYS,
-  AT_MOST_SESSIONS,
-  RESTRICTED_OF,
-  ONE_RESTRICTED,
-  EARLIER_WEEKS_LOADS,
-  NUMBER_OR_ANSWER,
-  LIKE_LEFT,
-  LEFT_OUT_FOR_ANSWERS,
-] as const;

@@ -5,16 +5,20 @@ import type { Tempo } from './notation.js';
 
 export type { Tempo };
 
+/** Characters that a name may have, of an exercise, a goal or a person. */
+export const MOST_NAME = 120;
+export const isName = ({ length }: string): boolean => length > 0 && length <= MOST_NAME;
+
+export const RESTRICTIONS = ['continuous', 'intermittent', 'partial', 'none'] as const;
 /**
  * When the cuff is inflated: from the first set to the last, in the sets only, in the sets and at a lower pressure in
  * the rests, or not at all.
  */
-export type Restriction = 'continuous' | 'intermittent' | 'partial' | 'none';
-export const RESTRICTIONS = ['continuous', 'intermittent', 'partial', 'none'] as const;
+export type Restriction = (typeof RESTRICTIONS)[number];
 
-/** Which sides do the exercise: one, both at once, or every set with one side and then with the other. */
-export type ExerciseSide = Side | 'both' | 'left-then-right' | 'right-then-left';
 export const EXERCISE_SIDES = [...SIDES, 'both', 'left-then-right', 'right-then-left'] as const;
+/** Which sides do the exercise: one, both at once, or every set with one side and then with the other. */
+export type ExerciseSide = (typeof EXERCISE_SIDES)[number];
 
 /** One number for every cuff, or one for each side. */
 export type PerSide =

@@ -38,6 +38,8 @@ import {
 import { MOST_SETS, parseScheme, parseTempo, type Tempo } from './notation.js';
 import {
   EXERCISE_SIDES,
+  isName,
+  MOST_NAME,
   onSide,
   RESTRICTIONS,
   sidesOf,
@@ -141,7 +143,7 @@ function readPrescription(reader: Reader): FullPrescription {
   const all = [...warmUp, ...given];
   const times = checkTempo(reader, tempo, all);
   if (!reader.has('restS') && all.slice(0, -1).some((set) => set.restS === undefined)) {
-    reader.judge('restS', quantities.restS, undefined);
+    reader.acceptNumber('restS', quantities.restS, undefined);
   }
   together(reader, 'limb', 'side');
   together(reader, 'bodyMassKg', 'bodyMassPercent');
@@ -251,7 +253,6 @@ export function fullPrescription(prescription: unknown): FullPrescription {
   return full;
 }
 
-const MOST_NAME = 120;
 const MOST_EXERCISES = 50;
 
 /** A session, or one exercise as a session of its own, with every default in its place; reported to the reader. */
@@ -268,16 +269,12 @@ export function readSession(reader: Reader): FullSession {
   const reperfusionS = reader.optionalNumber('reperfusionS');
   const own: (number | undefined)[] = [];
   const exercises = parts.map((part) => {
-    const name = part.optionalText(
-      'name',
-      need(NAME, { most: MOST_NAME }),
-      ({ length }) => length > 0 && length <= MOST_NAME,
-    );
+    const name = part.optionalText('name', need(NAME, { most: MOST_NAME }), isName);
     own.push(part.optionalNumber('reperfusionS'));
     return { ...readPrescription(part), ...(name !== undefined && { name }) };
   });
   if (!reader.has('reperfusionS') && own.slice(0, -1).includes(undefined)) {
-    reader.judge('reperfusionS', quantities.reperfusionS, undefined);
+    reader.acceptNumber('reperfusionS', quantities.reperfusionS, undefined);
   }
   const cuffed = parts.filter((_, index) => exercises[index]!.restriction !== 'none');
   if (cuffed.some((part) => part.has('limb'))) {

@@ -49,7 +49,9 @@ interface Measured {
 function readSide(reader: Reader, name: Side): Measured | undefined {
   const given = reader.anything(name, NUMBER_OR_ANSWER);
   if (typeof given === 'number') {
-    return reader.judge(name, MEASURE, given) === undefined ? undefined : { value: given, evidence: 'definition' };
+    return reader.acceptNumber(name, MEASURE, given) === undefined
+      ? undefined
+      : { value: given, evidence: 'definition' };
   }
   const { kind, unit, value, evidence, standardDeviation, scale } = (given ?? {}) as Partial<Answer>;
   const isAnswer = typeof kind === 'string' && isGrade(evidence);

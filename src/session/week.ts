@@ -117,8 +117,8 @@ const PLACES = [
 
 /** What we assume about a standard deviation: the same for every week, so made once. */
 const deviationAssumptions: Record<Deviation, readonly Assumption[]> = frozen({
-  sample: [assumption('standard-deviation-sample'), assumption('standard-deviation-not-told')],
-  population: [assumption('standard-deviation-population'), assumption('standard-deviation-not-told')],
+  sample: [assumption('standard-deviation-sample'), assumption('standard-deviation-not-reported')],
+  population: [assumption('standard-deviation-population'), assumption('standard-deviation-not-reported')],
 });
 
 const answer = <K extends AnswerKind>(

@@ -3,7 +3,7 @@ import { NORMAL_95 } from './normal.js';
 import { mean, squaresAbout, sumOf } from './sums.js';
 
 /**
- * Lin’s concordance correlation; undefined where nothing varies. The interval takes rows as those of different people,
+ * The concordance correlation of 1989; undefined where nothing varies. The interval takes rows as those of different people,
  * and is left out where all pairs agree.
  */
 export function concordanceOf(

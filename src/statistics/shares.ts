@@ -4,7 +4,7 @@ import { NORMAL_95 } from './normal.js';
 import type { People } from './people.js';
 import { accurateSum } from './sums.js';
 
-/** A share of pairs with its 95 % confidence interval (Wilson). */
+/** A share of pairs with its 95 % confidence interval (score interval). */
 export interface Share extends WithConfidence {
   /** Number of pairs that count towards the share. */
   readonly count: number;
@@ -13,7 +13,7 @@ export interface Share extends WithConfidence {
 }
 
 /**
- * A share with the interval of Wilson, which stays within 0 and 1; `effective` is the count it is worth where rows
+ * A share with the score interval, which stays within 0 and 1; `effective` is the count it is worth where rows
  * depend.
  */
 export function share(count: number, of: number, effective = of): Share {

@@ -58,30 +58,3 @@ export const MASS_OF_BAR = ['mass-of-bar', 'the mass of the bar'] as const;
 export const MOST_KINDS_OF_PLATE = ['most-kinds-of-plate', 'at most {most} kinds'] as const;
 export const EACH_MASS_ONCE = ['each-mass-once', 'a list in which every mass appears once, with its count'] as const;
 export const FEWER_DECIMALS = ['fewer-decimals', 'masses with fewer decimals, such as 20.41'] as const;
-
-/** All of them, for the catalogue; an app that translates nothing leaves the list out. */
-export const strengthNeeds = [
-  LEFT_OUT_FOR_EQUATION,
-  READING_FOR_PERCENT,
-  LIFTS_OF_EQUATION,
-  HEAVIER,
-  SEX_WITH_SHARE,
-  PRINTED_REPETITIONS,
-  REPETITION_EQUATION,
-  WITH_INVERSE,
-  ABOVE_FLOOR,
-  ONE_REPETITION,
-  MOST_REPETITIONS,
-  LONGEST_SET,
-  NO_REPETITION_TERM,
-  TURNS_OVER,
-  SCALE_MARK,
-  MAXIMUM_MAKERS,
-  MAXIMUM_OR_NUMBER,
-  BODY_MASS_OR_NUMBER,
-  PLATES,
-  MASS_OF_BAR,
-  MOST_KINDS_OF_PLATE,
-  EACH_MASS_ONCE,
-  FEWER_DECIMALS,
-] as const;

@@ -60,6 +60,6 @@ export function readMass<K extends Mass>(
 ): Answer<K> {
   const quantity = inLoadUnit(MASSES[kind].quantity, loadUnitCode(unit));
   return readAnswer(reader, name, massRequirement(kind), optional, (value) =>
-    enteredMass(kind, reader.judge(name, quantity, value) ?? NaN, unit),
+    enteredMass(kind, reader.acceptNumber(name, quantity, value) ?? NaN, unit),
   );
 }

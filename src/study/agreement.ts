@@ -15,7 +15,7 @@ import { peopleOfRows, type People } from '../statistics/people.js';
 import { shareOf, type Share } from '../statistics/shares.js';
 import { studentQuantile, studentT95, studentTail } from '../statistics/student-t.js';
 import { columnOf, mean, quantile, squaresAbout, sumOf } from '../statistics/sums.js';
-import { caution, fewPeople, notNormal, short } from './cautions.js';
+import { caution, fewPeople, notNormal, twoDigits } from './cautions.js';
 import { isList, numbersOf, pairRows, peopleOf, reportNoLogarithm, type Numbers } from './lists.js';
 import { LEAST_PAIRS_OF, LEAST_PEOPLE_OF } from './needs.js';
 import { readScale } from './options.js';
@@ -132,7 +132,7 @@ export interface Agreement {
   readonly rootMeanSquareError: number;
   /** Mean size of the differences, sign ignored, in the unit of the values on either scale. */
   readonly meanAbsoluteError: number;
-  /** Lin’s concordance correlation: 1 where all pairs lie on the line of identity. No interval with `person`. */
+  /** Concordance correlation: 1 where all pairs lie on the line of identity. No interval with `person`. */
   readonly concordance?: {
     /** The correlation, from −1 to 1. */
     readonly value: number;
@@ -324,7 +324,7 @@ function cautionsOf(
   people: number,
 ): Caution[] {
   const changes = (code: 'spread-changes-with-size' | 'bias-changes-with-size', slope: WithConfidence | undefined) =>
-    slope && (slope.lower > 0 || slope.upper < 0) ? [caution('caution', code, { slope: short(slope.value) })] : [];
+    slope && (slope.lower > 0 || slope.upper < 0) ? [caution('caution', code, { slope: twoDigits(slope.value) })] : [];
   return [
     ...fewPeople(people),
     ...notNormal('differences-not-normal', normality),
@@ -343,10 +343,10 @@ function cautionsOf(
  * - calibration: the line of the measurement on the estimate, 0 + 1 × estimate where calibrated;
  * - proportional bias: the slope of d on the estimate (`size: 'mean'`: on the mean of each pair), and limits by size:
  *   the spread at a size is √(π / 2) × the line of |residual| on size;
- * - root mean square error, mean absolute error, Lin’s concordance correlation;
+ * - root mean square error, mean absolute error, concordance correlation;
  * - the share of pairs within `acceptable` (±15 mmHg when left out: the difference a method-comparison trial
  *   took as clinically acceptable), and, where the estimates have intervals, the share of measurements inside them;
- *   both with Wilson’s interval.
+ *   both with the score interval of 1927.
  *
  * A row where either value is missing (NaN, null, undefined, not finite) is left out and counted in `missing`.
  * The intervals take differences as normal; `normality` and `cautions` say where they are not. Without `person`, rows
@@ -356,9 +356,9 @@ function cautionsOf(
  * person. On `scale: 'log'` d is ln estimated − ln measured; bias, limits and percentiles are given as ratios.
  * A part that these pairs cannot support (a slope where all estimates are equal) is left out.
  *
- * - Evidence: `published` methods.
+ * - Evidence: `unconfirmed`: published methods, formulas from memory.
  * - Source: Lancet 1986;327(8476):307–310; Stat Methods Med Res 1999;8(2):135–160; Biometrics 1989;45(1):255–268;
- *   Stat Methods Med Res 2013;22(6):630–642 (`person`; from memory).
+ *   Stat Methods Med Res 2013;22(6):630–642 (`person`).
  *
  * @param measured - the measurements
  * @param estimated - the estimates, as a list of the same length or as an answer of `columns`
@@ -438,7 +438,7 @@ export function agreement(measured: Numbers, estimated: Estimates, options: Agre
  *
  * Formula: the smallest n with t s √(1 / n + 1.96² / (2 (n − 1))) ≤ the half-width; t at 97.5 % with n − 1 degrees.
  *
- * - Evidence: `published` method.
+ * - Evidence: `unconfirmed`: a published method, formula from memory.
  * - Source: Lancet 1986;327(8476):307–310.
  *
  * @function

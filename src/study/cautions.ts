@@ -3,7 +3,7 @@ import type { Normality } from '../statistics/normality.js';
 import { studyMessages } from './messages.js';
 
 /** A number as it is printed in a caution. */
-export const short = (value: number): number => Number(value.toPrecision(2));
+export const twoDigits = (value: number): number => Number(value.toPrecision(2));
 
 export const caution = cautionsOf(studyMessages);
 
@@ -19,5 +19,5 @@ export function notNormal(
 ): Caution[] {
   if (!normality || normality.chance >= 0.05) return [];
   const { skewness, excessKurtosis } = normality;
-  return [caution('caution', code, { skewness: short(skewness), excessKurtosis: short(excessKurtosis) })];
+  return [caution('caution', code, { skewness: twoDigits(skewness), excessKurtosis: twoDigits(excessKurtosis) })];
 }

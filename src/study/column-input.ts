@@ -82,13 +82,13 @@ abstract class Column<V extends Float64Array | Uint8Array> {
   }
 
   /** The flag of a value that is missing or impossible, or 0. */
-  abstract judge(value: number): number;
+  abstract flagOf(value: number): number;
 
   /** Flags the rows of a block whose value is missing or impossible. One value for all rows was looked at already. */
   check(flag: Uint8Array, from: number, to: number): void {
     if (!this.varies) return;
     const { values } = this;
-    for (let row = from; row < to; row += 1) flag[row]! |= this.judge(values[row]!);
+    for (let row = from; row < to; row += 1) flag[row]! |= this.flagOf(values[row]!);
   }
 }
 
@@ -100,7 +100,7 @@ export class Numbers extends Column<Float64Array> {
     super(...held);
   }
 
-  judge(value: number): number {
+  flagOf(value: number): number {
     const { min, max, whole } = this.quantity;
     if (value >= min && value <= max && (!whole || value === Math.floor(value))) return 0;
     if (value === value) return IMPOSSIBLE;
@@ -124,7 +124,7 @@ export class Words<T extends string> extends Column<Uint8Array> {
     return this.words[this.values[row & this.mask]!];
   }
 
-  judge(code: number): number {
+  flagOf(code: number): number {
     if (code < NO_WORD || (code === NO_WORD && this.optional)) return 0;
     return code === WRONG_WORD ? IMPOSSIBLE : MISSING;
   }
@@ -154,7 +154,7 @@ export class ColumnReader {
       const values = this.list(name, value, NUMBER_OR_NULL, toNumbers);
       return new Numbers(quantity, values ?? Float64Array.of(NaN), values !== undefined, optional);
     }
-    const one = optional && value === undefined ? undefined : this.reader.judge(name, quantity, value);
+    const one = optional && value === undefined ? undefined : this.reader.acceptNumber(name, quantity, value);
     return new Numbers(quantity, Float64Array.of(one ?? NaN), false, optional);
   }
 
@@ -164,7 +164,7 @@ export class ColumnReader {
       const codes = this.list(name, value, WORD_OR_NULL, (list, rows) => toCodes(list, rows, words));
       return new Words(words, codes ?? Uint8Array.of(NO_WORD), codes !== undefined, optional);
     }
-    const one = optional && value === undefined ? undefined : this.reader.among(name, words, value);
+    const one = optional && value === undefined ? undefined : this.reader.acceptChoice(name, words, value);
     return new Words(words, Uint8Array.of(one === undefined ? NO_WORD : words.indexOf(one)), false, optional);
   }
 

@@ -1,5 +1,5 @@
 import type { Answer, Assumption } from '../answer/answer.js';
-import { describe, InputError, isInputError, issue, moved, type InputIssue } from '../answer/issues.js';
+import { describe, InputError, isInputError, issue, moved, refuse, type InputIssue } from '../answer/issues.js';
 import { emptyColumns, refuseRows, type ColumnAnswer, type ColumnsAbout } from './column-answer.js';
 import { wrongLength } from './column-input.js';
 import {
@@ -12,7 +12,7 @@ import {
   RELATION,
 } from './flags.js';
 import { isList } from './lists.js';
-import { A_FUNCTION, OUR_ANSWER, need, type Asked } from '../answer/needs.js';
+import { A_FUNCTION, OUR_ANSWER, need } from '../answer/needs.js';
 import { VALUES_OR_COLUMNS, MOST_FIELDS_OF, ONE_COLUMN, ONE_KIND, SOME_ANSWER } from './needs.js';
 
 /** The fields that a function takes, each a value for all rows or a column. */
@@ -27,17 +27,13 @@ const CAUTION_FLAGS: Readonly<Record<string, number>> = {
   'blood-pressure-refer': BLOOD_PRESSURE_REFER,
 };
 
-const wrong = (code: InputIssue['code'], path: InputIssue['path'], expected: Asked, received: string): never => {
-  throw new InputError([issue(code, path, expected, received)]);
-};
-
 /** More than any function of the library takes; each row is refused for every field that it does not know. */
 const MOST_FIELDS = 100;
 
 /** Fields that are columns, the others, and how many rows there are. */
 function readFields(columns: unknown) {
   if (typeof columns !== 'object' || columns === null || isList(columns)) {
-    wrong('wrong-type', [], VALUES_OR_COLUMNS, describe(columns));
+    refuse('wrong-type', [], VALUES_OR_COLUMNS, describe(columns));
   }
   const varying: [name: string, column: ArrayLike<unknown>][] = [];
   const same: Record<string, unknown> = {};
@@ -45,7 +41,7 @@ function readFields(columns: unknown) {
   try {
     const fields = Object.entries(columns as object);
     if (fields.length > MOST_FIELDS)
-      wrong('wrong-relation', [], need(MOST_FIELDS_OF, { most: MOST_FIELDS }), `${fields.length}`);
+      refuse('wrong-relation', [], need(MOST_FIELDS_OF, { most: MOST_FIELDS }), `${fields.length}`);
     for (const [name, value] of fields) {
       if (!isList(value)) {
         same[name] = value;
@@ -53,15 +49,15 @@ function readFields(columns: unknown) {
       }
       const { length } = value;
       const expected = wrongLength(length, rows);
-      if (expected) wrong('wrong-relation', [name], expected, String(length));
+      if (expected) refuse('wrong-relation', [name], expected, String(length));
       rows = length;
       varying.push([name, value]);
     }
   } catch (error) {
     if (isInputError(error)) throw error;
-    wrong('unreadable', [], VALUES_OR_COLUMNS, 'an error');
+    refuse('unreadable', [], VALUES_OR_COLUMNS, 'an error');
   }
-  if (rows === undefined) wrong('wrong-relation', [], ONE_COLUMN, 'none');
+  if (rows === undefined) refuse('wrong-relation', [], ONE_COLUMN, 'none');
   return { varying, same, rows: rows! };
 }
 
@@ -78,7 +74,7 @@ function sharedBy(
   for (const name of ['kind', 'unit', 'equation', 'scale'] as const) {
     if (answer[name] === first[name]) continue;
     const expected = need(ONE_KIND, { name, value: String(first[name]) });
-    wrong('wrong-relation', ['calculate', row, name], expected, String(answer[name]));
+    refuse('wrong-relation', ['calculate', row, name], expected, String(answer[name]));
   }
   const own = answer.assumptions;
   // Most answers assume the same in the same order.
@@ -124,7 +120,7 @@ export function eachRow<I extends object, A extends Answer>(
   calculate: (row: I) => A,
   fields: RowFields<I>,
 ): ColumnAnswer<A['kind']> {
-  if (typeof calculate !== 'function') wrong('wrong-type', ['calculate'], A_FUNCTION, describe(calculate));
+  if (typeof calculate !== 'function') refuse('wrong-type', ['calculate'], A_FUNCTION, describe(calculate));
   const { varying, same, rows } = readFields(fields);
   const out = emptyColumns(rows);
   const { value, lower, upper, standardDeviation, flag } = out;
@@ -147,7 +143,7 @@ export function eachRow<I extends object, A extends Answer>(
       continue;
     }
     if (!Number.isFinite((answer as Partial<Answer> | undefined)?.value)) {
-      wrong('wrong-type', ['calculate', row], OUR_ANSWER, describe(answer));
+      refuse('wrong-type', ['calculate', row], OUR_ANSWER, describe(answer));
     }
     assumptions = first ? sharedBy(first, assumptions, answer, row) : answer.assumptions;
     first ??= answer;

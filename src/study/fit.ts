@@ -18,8 +18,7 @@ import {
   type FittedOcclusionEquation,
   type TermField,
 } from './fitted-equation.js';
-import { caution, notNormal, short } from './cautions.js';
-import { readFlag } from './options.js';
+import { caution, notNormal, twoDigits } from './cautions.js';
 import { rangeOf, readRow, refuse, rowReaders, type FitRow } from './own-rows.js';
 import { need } from '../answer/needs.js';
 import {
@@ -115,7 +114,7 @@ export const fitOcclusionEquation = withInput(function fitOcclusionEquation(inpu
   if (anyWidth && width !== undefined) {
     reader.refuse('cuffWidthCm', LEFT_OUT_AS_TERM, String(width));
   }
-  const wanted = readFlag(reader, 'diagnostics');
+  const wanted = reader.flag('diagnostics');
   const rows = rowReaders(reader).map((row) => readRow(row, limb, terms));
   const least = ROWS_PER_TERM * terms.length;
   if (reader.fine && rows.length < least) {
@@ -199,11 +198,11 @@ function cautionsOf(
   const cautions: Caution[] = [];
   terms.forEach((field, term) => {
     if (inflation[term]! < COLLINEAR) return;
-    cautions.push(caution('caution', 'collinear-term', { field, inflation: short(inflation[term]!) }));
+    cautions.push(caution('caution', 'collinear-term', { field, inflation: twoDigits(inflation[term]!) }));
   });
   distances.forEach((distance, row) => {
     if (distance > INFLUENTIAL)
-      cautions.push(caution('caution', 'influential-row', { row, distance: short(distance) }));
+      cautions.push(caution('caution', 'influential-row', { row, distance: twoDigits(distance) }));
   });
   if (!(residualDeviation > 0)) return cautions;
   const left = Float64Array.from(residuals);
@@ -213,7 +212,7 @@ function cautionsOf(
     left.map(Math.abs),
   );
   if (spread && Math.abs(spread.slope) > studentT95(spread.degreesOfFreedom) * spread.slopeError) {
-    cautions.push(caution('caution', 'residual-spread-changes', { slope: short(spread.slope) }));
+    cautions.push(caution('caution', 'residual-spread-changes', { slope: twoDigits(spread.slope) }));
   }
   return cautions;
 }

@@ -51,56 +51,38 @@ export interface MaximumColumnsInput {
   readonly into?: AnswerColumns | undefined;
 }
 
-export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-maximum'> {
-  const id = reader.choice(
-    'equation',
-    oneRepMaxEquations.map((equation) => equation.id),
-  );
-  const equation: OneRepMaxEquation = oneRepMaxEquations.find((candidate) => candidate.id === id)!;
-  const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
+/** The columns that a maximum is estimated from. */
+function readColumns(reader: Reader, unit: LoadUnit) {
   const input = new ColumnReader(reader);
-  const loads = input.numbers('load', inLoadUnit(quantities.load, loadUnitCode(unit)));
-  const repetitions = input.numbers('repetitions', quantities.repetitions);
-  const reserves = input.numbers('repetitionsInReserve', quantities.repetitionsInReserve, 'values');
-  const ratings = input.numbers('reserveRpe', quantities.reserveRpe, 'values');
-  const lift = input.words('lift', LIFTS, 'values');
-  const sex = input.words('sex', SEXES, 'values');
-  const ages = input.numbers('ageYears', quantities.ageYears, 'values');
-  const training = input.words('training', TRAINING, 'values');
-  const rows = input.someRows('load');
-  const { lifts } = equation;
-  const otherLift = (word: Lift | undefined): boolean => word !== undefined && lifts !== 'any' && !lifts.includes(word);
-  const oneLift = lift.varies ? undefined : lift.at(0);
-  if (otherLift(oneLift)) {
-    reader.refuse('lift', liftsOf(lifts as readonly Lift[], id), describe(oneLift));
-  }
-  const out = outputColumns(reader, rows);
-  reader.done();
-
-  const { value, standardDeviation, flag } = out;
-  const apply = inUnit(equation, unit);
-  const { fittedRepetitions: fitted, population } = equation;
-  const told = { repetitions: 0, from: 0, to: 0 };
-  type Row = Parameters<typeof maximumDeviation>[2];
-  const set: { -readonly [Field in keyof Row]: Row[Field] } = { r: 0, reserve: told, unit, facts: {} };
-  /** Where a row lies outside the sample, as the scalar function says it. */
-  const outside = (row: number): boolean => {
-    if (fitted && (set.r < fitted.low || set.r > fitted.high)) return true;
-    if (!population) return false;
-    const age = at(ages, row);
-    const facts = {
-      sex: sex.at(row),
-      training: training.at(row),
-      ageYears: age === age ? age : undefined,
-    } as LiftFacts;
-    return misfits(equation, facts, set.r).some(({ field, given }) => given && field !== 'repetitions');
+  const columns = {
+    loads: input.numbers('load', inLoadUnit(quantities.load, loadUnitCode(unit))),
+    repetitions: input.numbers('repetitions', quantities.repetitions),
+    reserves: input.numbers('repetitionsInReserve', quantities.repetitionsInReserve, 'values'),
+    ratings: input.numbers('reserveRpe', quantities.reserveRpe, 'values'),
+    lift: input.words('lift', LIFTS, 'values'),
+    sex: input.words('sex', SEXES, 'values'),
+    ages: input.numbers('ageYears', quantities.ageYears, 'values'),
+    training: input.words('training', TRAINING, 'values'),
   };
-  /** Reads the repetitions of a row; the flag that refuses it, or 0. */
-  const readRow = (row: number): number => {
+  return { columns, rows: input.someRows('load') };
+}
+type Columns = ReturnType<typeof readColumns>['columns'];
+
+/** What the deviation of a row depends on, in an object that serves for all rows. */
+type RowSet = Parameters<typeof maximumDeviation>[2];
+type Row = { -readonly [Field in keyof RowSet]: RowSet[Field] };
+
+const isOtherLift = ({ lifts }: OneRepMaxEquation, lift: Lift | undefined): boolean =>
+  lift !== undefined && lifts !== 'any' && !lifts.includes(lift);
+
+/** Reads the repetitions of a row into `set`; the flag that refuses the row, or 0. */
+function repetitionsReader(equation: OneRepMaxEquation, { repetitions, reserves, ratings, lift }: Columns, set: Row) {
+  const stated = { repetitions: 0, from: 0, to: 0 };
+  return (row: number): number => {
     const reserve = at(reserves, row);
     const rating = at(ratings, row);
-    told.repetitions = told.from = told.to = reserve === reserve ? reserve : 0;
-    set.reserve = told;
+    stated.repetitions = stated.from = stated.to = reserve === reserve ? reserve : 0;
+    set.reserve = stated;
     if (rating === rating) {
       if (reserve === reserve) return RELATION;
       const mark = reserveOf(rating);
@@ -108,14 +90,49 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
       set.reserve = mark;
     }
     set.r = at(repetitions, row) + set.reserve.repetitions;
-    if (otherLift(lift.at(row))) return DOES_NOT_APPLY;
+    if (isOtherLift(equation, lift.at(row))) return DOES_NOT_APPLY;
     return set.r !== 1 && outsideDomain(equation, set.r) !== undefined ? RELATION : 0;
   };
+}
+
+/** Whether a row lies outside the sample, as the scalar function says it. */
+function isOutside(equation: OneRepMaxEquation, { sex, training, ages }: Columns, row: number, r: number): boolean {
+  const { fittedRepetitions: fitted, population } = equation;
+  if (fitted && (r < fitted.low || r > fitted.high)) return true;
+  if (!population) return false;
+  const age = at(ages, row);
+  const facts = {
+    sex: sex.at(row),
+    training: training.at(row),
+    ageYears: age === age ? age : undefined,
+  } as LiftFacts;
+  return misfits(equation, facts, r).some(({ field, given }) => given && field !== 'repetitions');
+}
+
+export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-maximum'> {
+  const id = reader.choice(
+    'equation',
+    oneRepMaxEquations.map((equation) => equation.id),
+  );
+  const equation: OneRepMaxEquation = oneRepMaxEquations.find((candidate) => candidate.id === id)!;
+  const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
+  const { columns, rows } = readColumns(reader, unit);
+  const { loads, lift, training } = columns;
+  const oneLift = lift.varies ? undefined : lift.at(0);
+  if (isOtherLift(equation, oneLift)) {
+    reader.refuse('lift', liftsOf(equation.lifts as readonly Lift[], id), describe(oneLift));
+  }
+  const out = outputColumns(reader, rows);
+  reader.done();
+
+  const { value, standardDeviation, flag } = out;
+  const apply = inUnit(equation, unit);
+  const set: Row = { r: 0, reserve: { repetitions: 0, from: 0, to: 0 }, unit, facts: {} };
+  const readRow = repetitionsReader(equation, columns, set);
+  const all = Object.values(columns);
   inBlocks(out, (from, to) => {
     flag.fill(0, from, to);
-    for (const column of [loads, repetitions, reserves, ratings, lift, sex, ages, training]) {
-      column.check(flag, from, to);
-    }
+    for (const column of all) column.check(flag, from, to);
     for (let row = from; row < to; row += 1) {
       if (flag[row] === 0) flag[row] = readRow(row);
       if (flag[row] !== 0) continue;
@@ -131,7 +148,7 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
       value[row] = maximum;
       standardDeviation[row] = deviation;
       if (deviation !== deviation) flag[row]! |= NO_INTERVAL;
-      if (!once && outside(row)) flag[row]! |= OUTSIDE_FITTED_RANGE;
+      if (!once && isOutside(equation, columns, row, set.r)) flag[row]! |= OUTSIDE_FITTED_RANGE;
     }
     writeIntervals(out, from, to);
   });

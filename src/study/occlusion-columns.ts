@@ -247,8 +247,8 @@ function checkPressures(columns: OcclusionReadingColumns, flag: Uint8Array, from
       diastolic < REFER_DIASTOLIC &&
       diastolic < systolic;
     if (ordinary) continue;
-    const pressures = systolicMmHg.judge(systolic) | diastolicMmHg.judge(diastolic);
-    flag[row]! |= circumferenceCm.judge(circumference) | pressures;
+    const pressures = systolicMmHg.flagOf(systolic) | diastolicMmHg.flagOf(diastolic);
+    flag[row]! |= circumferenceCm.flagOf(circumference) | pressures;
     if (pressures !== 0) continue;
     if (systolic <= diastolic) flag[row]! |= RELATION;
     if (systolic >= REFER_SYSTOLIC || diastolic >= REFER_DIASTOLIC) flag[row]! |= BLOOD_PRESSURE_REFER;

@@ -1,5 +1,5 @@
 import { describe } from '../answer/issues.js';
-import { A_FUNCTION, TRUE_OR_FALSE } from '../answer/needs.js';
+import { A_FUNCTION } from '../answer/needs.js';
 import type { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
 
@@ -16,14 +16,6 @@ export const readSeed = (reader: Reader): number => reader.optionalNumber('seed'
 /** How many times to draw. */
 export const readDraws = (reader: Reader, min: number, max: number, otherwise: number): number =>
   reader.optionalNumber('draws', { name: 'draws', unit: '1', min, max, whole: true }) ?? otherwise;
-
-/** A field that is true or false; false where it is left out. */
-export function readFlag(reader: Reader, name: string): boolean {
-  const value = reader.raw(name);
-  if (value !== undefined && typeof value !== 'boolean')
-    reader.report('wrong-type', name, TRUE_OR_FALSE, describe(value));
-  return value === true;
-}
 
 /** Your own function, of which only its kind is looked at. */
 export function readFunction<F extends (...given: never[]) => unknown>(reader: Reader, name: string): F {

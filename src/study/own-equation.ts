@@ -68,7 +68,8 @@ function readCore(given: unknown): Core {
   const recalibrated = document === 'recalibrated-occlusion-equation';
   const baseId = recalibrated ? reader.choice('base', EQUATION_IDS) : undefined;
   const width = reader.raw('cuffWidthCm');
-  const cuffWidthCm = width === 'any' ? width : (reader.judge('cuffWidthCm', quantities.cuffWidthCm, width) ?? NaN);
+  const cuffWidthCm =
+    width === 'any' ? width : (reader.acceptNumber('cuffWidthCm', quantities.cuffWidthCm, width) ?? NaN);
   const people = reader.number('people', PEOPLE);
   const residualMmHg = reader.number('residualMmHg', ERROR);
   const intercept = { coefficient: reader.child('intercept').number('coefficient', COEFFICIENT) };
@@ -211,7 +212,7 @@ export function readEquation(
   const given = reader.raw('equation');
   if (typeof given !== 'object' || given === null) {
     const ids = published.map(({ id }) => id);
-    const id = reader.among('equation', ids, given);
+    const id = reader.acceptChoice('equation', ids, given);
     const equation = published.find((one) => one.id === id);
     return equation && { equation, ranges: equation.fitted };
   }

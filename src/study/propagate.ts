@@ -1,6 +1,6 @@
 import { Math, square } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
-import { InputError, isInputError, issue, describe } from '../answer/issues.js';
+import { isInputError, describe, refuse } from '../answer/issues.js';
 import { need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
@@ -18,7 +18,7 @@ import {
   TWO_NAMES,
   UNCERTAIN_READINGS,
 } from './needs.js';
-import { readDraws, readFlag, readFunction, readSeed } from './options.js';
+import { readDraws, readFunction, readSeed } from './options.js';
 import { away, readUncertain, type Drawn, type Uncertain } from './uncertain.js';
 
 /** How two inputs go together. */
@@ -125,7 +125,7 @@ function outcomeOf(result: unknown): Outcome {
   const log = answer?.scale === 'log';
   const sound = typeof value === 'number' && Number.isFinite(value) && !(log && value <= 0);
   if (sound && typeof deviation === 'number' && deviation >= 0) return { value, deviation, log };
-  throw new InputError([issue('wrong-type', ['pipeline'], PIPELINE, 'one that returned something else')]);
+  refuse('wrong-type', ['pipeline'], PIPELINE, 'one that returned something else');
 }
 
 /**
@@ -145,7 +145,7 @@ function outcomeOf(result: unknown): Outcome {
  * Correlated inputs are drawn from correlated normal deviates. `monteCarlo.error` says how far another seed would move
  * the figures.
  *
- * - Evidence: `published` methods.
+ * - Evidence: `unconfirmed`: published methods, formulas from memory.
  * - Source: JCGM 101:2008; JCGM 100:2008, 5.1.2 and 5.2.2.
  *
  * @param input - `inputs`, each with `value`, `standardDeviation` and, where its error is a share, `scale: 'log'`, or with
@@ -185,7 +185,7 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
   const pipeline = readFunction<(draw: Readonly<Record<string, number>>) => unknown>(reader, 'pipeline');
   const draws = readDraws(reader, 100, 1_000_000, 10_000);
   const seed = readSeed(reader);
-  const keepDraws = readFlag(reader, 'keepDraws');
+  const keepDraws = reader.flag('keepDraws');
   const correlations = readCorrelations(reader, names);
   const together = correlations && correlatedDeviates(correlations);
   if (correlations && !together) reader.refuse('correlations', POSSIBLE_TOGETHER, 'others');
@@ -219,36 +219,41 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
     results.push(away(outcome.value, outcome.deviation, outcome.log, own));
     if (keepDraws) drawn.forEach((value, index) => kept[index]!.push(value));
   }
+  if (results.length < 2) refuse('wrong-relation', ['inputs'], TAKEN_READINGS, 'none it took');
+  const closedForm = closedFormOf(names, readings, correlations, log, run);
+  return {
+    seed,
+    draws,
+    refused: draws - results.length,
+    monteCarlo: spreadOf(results, log),
+    ...(keepDraws && {
+      kept: { inputs: Object.fromEntries(names.map((name, index) => [name, kept[index]!])), results },
+    }),
+    ...(closedForm && { closedForm }),
+  };
+}
+
+/** Mean, standard deviation and quantiles of what was drawn, with how far chance moves them. */
+function spreadOf(results: readonly number[], log: boolean): Propagated['monteCarlo'] {
   const n = results.length;
-  if (n < 2) throw new InputError([issue('wrong-relation', ['inputs'], TAKEN_READINGS, 'none it took')]);
   const sorted = Float64Array.from(results).sort();
   const scaled = log ? results.map((result) => Math.log(result)) : results;
   const middle = mean(scaled);
   const variance = squaresAbout(scaled, middle) / (n - 1);
   const fourth = accurateSum(scaled.map((result) => square(square(result - middle)))) / n;
-  const closedForm = closedFormOf(names, readings, correlations, log, run);
   return {
-    seed,
-    draws,
-    refused: draws - n,
-    monteCarlo: {
-      value: log ? Math.exp(middle) : middle,
-      standardDeviation: Math.sqrt(variance),
-      ...(log && { scale: 'log' }),
-      lower: quantile(sorted, 0.025),
-      upper: quantile(sorted, 0.975),
-      error: {
-        value: Math.sqrt(variance / n),
-        // From the fourth moment, so that heavy tails count.
-        standardDeviation: variance > 0 ? Math.sqrt(Math.max(0, fourth - square(variance)) / n / (4 * variance)) : 0,
-        lower: quantileBounds(sorted, 0.025),
-        upper: quantileBounds(sorted, 0.975),
-      },
+    value: log ? Math.exp(middle) : middle,
+    standardDeviation: Math.sqrt(variance),
+    ...(log && { scale: 'log' }),
+    lower: quantile(sorted, 0.025),
+    upper: quantile(sorted, 0.975),
+    error: {
+      value: Math.sqrt(variance / n),
+      // From the fourth moment, so that heavy tails count.
+      standardDeviation: variance > 0 ? Math.sqrt(Math.max(0, fourth - square(variance)) / n / (4 * variance)) : 0,
+      lower: quantileBounds(sorted, 0.025),
+      upper: quantileBounds(sorted, 0.975),
     },
-    ...(keepDraws && {
-      kept: { inputs: Object.fromEntries(names.map((name, index) => [name, kept[index]!])), results },
-    }),
-    ...(closedForm && { closedForm }),
   };
 }
 
@@ -257,7 +262,7 @@ function readCorrelations(reader: Reader, names: readonly string[]): number[][] 
   if (!list) return undefined;
   const matrix = names.map((_, i) => names.map((__, j): number => (i === j ? 1 : 0)));
   for (const one of list) {
-    const value = one.judge('value', CORRELATION, one.raw('value')) ?? NaN;
+    const value = one.acceptNumber('value', CORRELATION, one.raw('value')) ?? NaN;
     const pair = one.values('between', TWO_NAMES).map((name) => names.indexOf(name as string));
     const [i, j] = pair;
     if (pair.length !== 2 || i === undefined || j === undefined || i < 0 || j < 0 || i === j) {

@@ -18,7 +18,7 @@ import {
   type RecalibratedOcclusionEquation,
   type TermField,
 } from './fitted-equation.js';
-import { caution, short } from './cautions.js';
+import { caution, twoDigits } from './cautions.js';
 import { rangeOf, rangesOf, readRow, refuse, rowReaders, type FitRow } from './own-rows.js';
 import { need, AT_LEAST } from '../answer/needs.js';
 import { VARYING_PRESSURES, NO_ROW_ALONE, NO_PADDING, ONE_WIDTH, DIFFERING, VARYING_MORE } from './needs.js';
@@ -243,10 +243,10 @@ export const recalibrateOcclusionEquation = withInput(function recalibrateOcclus
 function cautionsOf(equation: string, slope: number, recalibrated: number, published: number): Caution[] {
   const cautions: Caution[] = [];
   if (!(slope > 0)) {
-    cautions.push(caution('caution', 'recalibration-reversed', { equation, slope: short(slope) }));
+    cautions.push(caution('caution', 'recalibration-reversed', { equation, slope: twoDigits(slope) }));
   }
   if (!(recalibrated < published)) {
-    const errors = { recalibrated: short(recalibrated), published: short(published) };
+    const errors = { recalibrated: twoDigits(recalibrated), published: twoDigits(published) };
     cautions.push(caution('caution', 'recalibration-no-better', errors));
   }
   return cautions;

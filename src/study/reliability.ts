@@ -177,7 +177,7 @@ function readTests(tests: unknown, options: ReliabilityOptions) {
  * An intraclass correlation is high where people differ much: report it with the typical error. Intervals take scores
  * as normal; the coefficients are left out where people do not differ.
  *
- * - Evidence: `published` methods, formulas from memory.
+ * - Evidence: `unconfirmed`: published methods, formulas from memory.
  * - Source: Psychol Bull 1979;86(2):420–428; J Strength Cond Res 2005;19(1):231–240; Sports Med 2000;30:1–15.
  *
  * @param tests - one list of results for each test, a person at the same place in each [any unit]

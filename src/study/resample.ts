@@ -1,5 +1,5 @@
 import { Math, square } from '../quantity/maths.js';
-import { describe, describeLength, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
+import { describe, describeLength, isInputError, issue, refuse, type InputIssue } from '../answer/issues.js';
 import { LIST_OF, need, type Asked } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { normalChance, normalQuantile, NORMAL_95 } from '../statistics/normal.js';
@@ -58,13 +58,9 @@ function readRows<T>(reader: Reader): readonly T[] {
   return [];
 }
 
-function refuse(code: InputIssue['code'], name: string, expected: Asked, received: string): never {
-  throw new InputError([issue(code, [name], expected, received)]);
-}
-
 /** What your function gave, which must be a finite number. */
 const finite = (name: string, expected: Asked, value: unknown): number =>
-  typeof value === 'number' && Number.isFinite(value) ? value : refuse('wrong-type', name, expected, describe(value));
+  typeof value === 'number' && Number.isFinite(value) ? value : refuse('wrong-type', [name], expected, describe(value));
 
 /** What {@link bootstrap} takes. */
 export interface BootstrapInput<Row> {
@@ -120,7 +116,7 @@ export interface Bootstrap {
  * rows (people) on: below, it is too narrow. Draws come from the Mersenne Twister MT19937 and are the same for the
  * same seed.
  *
- * - Evidence: `published` method, from memory.
+ * - Evidence: `unconfirmed`: a published method, formulas from memory.
  * - Source: J Am Stat Assoc 1987;82(397):171–185.
  *
  * @param input - `rows`; `statistic`, from rows to a number; `person`, one for each row; `draws`; `seed`
@@ -167,7 +163,7 @@ export function bootstrap<Row>(input: BootstrapInput<Row>): Bootstrap {
     drawn.push(...attempt(groups.map(() => groups[indexBelow(random, groups.length)]!)));
   }
   const n = drawn.length;
-  if (n < 2) refuse('wrong-relation', 'statistic', TAKES_SAMPLES, 'none it took');
+  if (n < 2) refuse('wrong-relation', ['statistic'], TAKES_SAMPLES, 'none it took');
   const sorted = Float64Array.from(drawn).sort();
   const middle = mean(drawn);
   // Acceleration: the skewness of the figure over the rows (people) left out one by one.
@@ -285,7 +281,7 @@ export function crossValidate<Row>(input: CrossValidateInput<Row>): CrossValidat
   const predicted = new Array<number>(rows.length).fill(0);
   for (let part = 0; part < folds; part += 1) {
     const predict = fit(rows.filter((_, row) => fold[row] !== part));
-    if (typeof predict !== 'function') refuse('wrong-type', 'fit', PREDICTOR, describe(predict));
+    if (typeof predict !== 'function') refuse('wrong-type', ['fit'], PREDICTOR, describe(predict));
     rows.forEach((row, index) => {
       if (fold[index] === part) predicted[index] = finite('fit', TO_FINITE, (predict as (row: Row) => unknown)(row));
     });
@@ -343,7 +339,7 @@ const LEAST_PEOPLE = 19;
  * people who took no part in the fit. With predictions of {@link crossValidate} it holds about as well, without proof.
  * It is one width for everyone: it does not hold for each group of people.
  *
- * - Evidence: `published` method, from memory.
+ * - Evidence: `unconfirmed`: a published method, formulas from memory.
  * - Source: J Am Stat Assoc 2018;113(523):1094–1111.
  *
  * @param measured - the measurements

@@ -3,9 +3,8 @@ import { logNormalInterval, normalInterval, type Answer } from '../answer/answer
 import { plainInput } from '../answer/plain-input.js';
 import type { Reader } from '../answer/reader.js';
 import { grades } from '../evidence/grades.js';
-import { decimal } from '../quantity/decimal.js';
 import { inLoadUnit, quantities, type Unit } from '../quantity/quantities.js';
-import type { Rounding } from '../quantity/exact.js';
+import { sum, type Rounding } from '../quantity/exact.js';
 import { loadableWeights, loadBar, readInventory, ROUNDINGS, type Plate } from '../strength/plates.js';
 import { nearestOf } from '../strength/training-load.js';
 import {
@@ -243,7 +242,7 @@ function fitTo(loads: readonly number[], least: number, rounding: Rounding): Fit
       (above === undefined || (above - near > doubt && Math.abs(above + below - 2 * near) > doubt));
     if (clear) return rounding === 'down' || above === undefined || near - below < above - near ? below : above;
     const wanted = exactShare(percent, value);
-    if (wanted < least && decimal(wanted).lt(decimal(least))) return NaN;
+    if (sum([wanted, -least]) < 0) return NaN;
     return nearestOf(wanted, loads.slice(Math.max(0, place - 1), place + 3), rounding) || NaN;
   };
 }

@@ -87,15 +87,15 @@ const LEAST_SAMPLE = 2;
 export const away = (value: number, deviation: number, log: boolean, deviate: number): number =>
   log ? value * Math.exp(deviation * deviate) : value + deviation * deviate;
 
-export function readUncertain(part: Reader): Drawn {
-  const distribution = part.optionalChoice('distribution', DISTRIBUTIONS) ?? 'normal';
-  if (distribution === 'normal') {
+const readers: Readonly<Record<(typeof DISTRIBUTIONS)[number], (part: Reader) => Drawn>> = {
+  normal: (part) => {
     const log = part.optionalChoice('scale', SCALES) === 'log';
     const value = part.number('value', log ? POSITIVE : VALUE);
     const deviation = part.number('standardDeviation', log ? SHARE : DEVIATION);
     return { value, deviation, log, at: (deviate) => away(value, deviation, log, deviate) };
-  }
-  if (distribution === 't') {
+  },
+
+  t: (part) => {
     const value = part.number('value', VALUE);
     const error = part.number('standardError', DEVIATION);
     const degrees = part.number('degreesOfFreedom', DEGREES);
@@ -106,8 +106,9 @@ export function readUncertain(part: Reader): Drawn {
       at: (deviate, random, normal) =>
         value + (error * deviate) / Math.sqrt(chiSquareDeviate(random, normal, degrees) / degrees),
     };
-  }
-  if (distribution === 'sample') {
+  },
+
+  sample: (part) => {
     const values = Float64Array.from(part.optionalNumbers('values', VALUE) ?? []).sort();
     if (part.fine && values.length < LEAST_SAMPLE) {
       part.refuse('values', need(LEAST_NUMBERS, { least: LEAST_SAMPLE }), `${values.length}`);
@@ -119,33 +120,46 @@ export function readUncertain(part: Reader): Drawn {
       log: false,
       at: (deviate) => quantile(values, normalChance(deviate)),
     };
-  }
-  const low = part.number('low', VALUE);
-  const high = part.number('high', VALUE);
-  if (part.fine && high < low) part.refuse('high', need(AT_LEAST, { least: low }), `${high}`);
-  const width = high - low;
-  if (distribution === 'uniform') {
+  },
+
+  uniform: (part) => {
+    const { low, high, width } = readEnds(part);
     return {
       value: (low + high) / 2,
       deviation: width / Math.sqrt(12),
       log: false,
       at: (deviate) => low + width * normalChance(deviate),
     };
-  }
-  const mode = part.number('mode', VALUE);
-  if (part.fine && !(mode >= low && mode <= high)) {
-    part.refuse('mode', need(BETWEEN, { low, high }), `${mode}`);
-  }
-  const rise = mode - low;
-  return {
-    value: (low + mode + high) / 3,
-    deviation: Math.sqrt((square(width) - rise * (high - mode)) / 18),
-    log: false,
-    at: (deviate) => {
-      const chance = normalChance(deviate);
-      return width * chance < rise
-        ? low + Math.sqrt(chance * width * rise)
-        : high - Math.sqrt((1 - chance) * width * (high - mode));
-    },
-  };
+  },
+
+  triangular: (part) => {
+    const { low, high, width } = readEnds(part);
+    const mode = part.number('mode', VALUE);
+    if (part.fine && !(mode >= low && mode <= high)) {
+      part.refuse('mode', need(BETWEEN, { low, high }), `${mode}`);
+    }
+    const rise = mode - low;
+    return {
+      value: (low + mode + high) / 3,
+      deviation: Math.sqrt((square(width) - rise * (high - mode)) / 18),
+      log: false,
+      at: (deviate) => {
+        const chance = normalChance(deviate);
+        return width * chance < rise
+          ? low + Math.sqrt(chance * width * rise)
+          : high - Math.sqrt((1 - chance) * width * (high - mode));
+      },
+    };
+  },
+};
+
+function readEnds(part: Reader) {
+  const low = part.number('low', VALUE);
+  const high = part.number('high', VALUE);
+  if (part.fine && high < low) part.refuse('high', need(AT_LEAST, { least: low }), `${high}`);
+  return { low, high, width: high - low };
 }
+
+/** A reading by its distribution; `normal` where none is named. */
+export const readUncertain = (part: Reader): Drawn =>
+  readers[part.optionalChoice('distribution', DISTRIBUTIONS) ?? 'normal'](part);

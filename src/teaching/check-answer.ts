@@ -3,7 +3,7 @@ import { describe, InputError, issue, type InputIssue, type Path } from '../answ
 import { fill, type MessageValues } from '../answer/messages.js';
 import { plainInput } from '../answer/plain-input.js';
 import { answerFault } from '../answer/read-answer.js';
-import { KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/convert.js';
+import { KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/conversion-factors.js';
 import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import type { Unit } from '../quantity/quantities.js';

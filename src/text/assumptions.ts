@@ -111,7 +111,7 @@ export const assumptionTexts = {
   'one-limb-taken': 'You named no limb, so we assume that all restriction is on the same one.',
   'standard-deviation-sample': 'The standard deviation is that of a sample: divided by n − 1, which is 6.',
   'standard-deviation-population': 'The standard deviation is that of a population: divided by n, which is 7.',
-  'standard-deviation-not-told':
+  'standard-deviation-not-reported':
     'The part of the publication that we read does not report which standard deviation it means. With the other one, monotony is 8 % different.',
 
   'load-as-stated': 'You gave the load. We did not compare it with a maximum.',

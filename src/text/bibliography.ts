@@ -1,5 +1,5 @@
 import { idsIn } from './cite.js';
-import { InputError, describe, issue } from '../answer/issues.js';
+import { describe, refuse } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { Source } from '../evidence/source.js';
 import { sources, type SourceId } from '../evidence/sources.js';
@@ -144,5 +144,5 @@ export function bibliography(used: object, options: BibliographyOptions): string
   }
   if (format === 'csl-json') return records;
   if (format === 'bibtex') return records.map((record) => `${bibtexRecord(record)}\n`).join('\n');
-  throw new InputError([issue('not-one-of', ['format'], oneOf(['bibtex', 'csl-json']), describe(format))]);
+  refuse('not-one-of', ['format'], oneOf(['bibtex', 'csl-json']), describe(format));
 }

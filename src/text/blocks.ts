@@ -33,11 +33,11 @@ export type Block =
 
 /** What is left out of a list where it does not apply. */
 type Maybe<T> = T | false | undefined | '';
-export const there = <T>(...items: readonly Maybe<T>[]): T[] => items.filter((item): item is T => !!item);
-export const joined = (...texts: readonly Maybe<string>[]): string => there(...texts).join(', ');
+export const present = <T>(...items: readonly Maybe<T>[]): T[] => items.filter((item): item is T => !!item);
+export const joined = (...texts: readonly Maybe<string>[]): string => present(...texts).join(', ');
 
-export const lines = (...texts: readonly Maybe<string>[]): Block => ({ lines: there(...texts) });
-export const fields = (...of: readonly Maybe<Field>[]): Block => ({ fields: there(...of) });
+export const lines = (...texts: readonly Maybe<string>[]): Block => ({ lines: present(...texts) });
+export const fields = (...of: readonly Maybe<Field>[]): Block => ({ fields: present(...of) });
 /** The head of a column, and its cell of an item. */
 export type Column<T> = readonly [head: string, cell: (item: T) => string];
 /** A table with a row for each item. */

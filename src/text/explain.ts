@@ -1,5 +1,5 @@
 import type { Answer, AnswerKind } from '../answer/answer.js';
-import { InputError, issue } from '../answer/issues.js';
+import { refuse } from '../answer/issues.js';
 import { isOwn } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
@@ -102,7 +102,7 @@ function writePage(
     const working = planWorking(document as unknown as ExpandedPlan, translate);
     return format === 'latex' ? workingLatex(working) : workingMathml(working);
   }
-  throw new InputError([issue('not-one-of', ['format'], FORMAT_HERE, `'${format}'`)]);
+  refuse('not-one-of', ['format'], FORMAT_HERE, `'${format}'`);
 }
 
 const answerWriters = {
@@ -162,7 +162,7 @@ export function explain(answer: Answer | SessionComparison | PlanDocument, optio
   const { format, detail, translate } = readOptions(options);
   const brief = document === 'plan' || (document === 'record' && detail === 'brief');
   if (detail !== 'full' && !(isPage(format) && brief)) {
-    throw new InputError([issue('not-one-of', ['detail'], FULL_HERE, `'${detail}'`)]);
+    refuse('not-one-of', ['detail'], FULL_HERE, `'${detail}'`);
   }
   try {
     if (document !== undefined && Object.hasOwn(pages, document)) {
@@ -175,5 +175,5 @@ export function explain(answer: Answer | SessionComparison | PlanDocument, optio
     // A document that was cut short or changed by hand breaks somewhere inside; that is an input error too.
     if (!(error instanceof TypeError)) throw error;
   }
-  throw new InputError([issue('wrong-type', [], EXPLAINED, 'something else')]);
+  refuse('wrong-type', [], EXPLAINED, 'something else');
 }

@@ -6,10 +6,7 @@ import { format } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
 import { inSystem, inwards, type WrittenUnit } from '../quantity/unit-system.js';
 import { textIfKnown, type Translator } from './translator.js';
-import { likeliest } from '../answer/suggest.js';
-
-/** As many options stand in a sentence. */
-const MOST_SHOWN = 5;
+import { likeliest, MOST_SHOWN } from '../answer/suggest.js';
 
 /** What a field is called on a form; nothing where it has no name but that in the code. */
 export function labelText(translate: Translator, name: string): string | undefined {

@@ -20,19 +20,3 @@ export const SLOT_VALUES = ['slot-values', 'values by the names of their slots, 
 export const SHORT_TEXT = ['short-text', 'text of at most {most} characters'] as const;
 export const NUMBER_OR_TEXT = ['number-or-text', 'a number, or text of at most {most} characters'] as const;
 export const TEXTS_BY_CODE = ['texts-by-code', 'texts by their codes, such as `de` of cuffwork/explain/de'] as const;
-
-/** All of them, for the catalogue; an app that translates nothing leaves the list out. */
-export const textNeeds = [
-  EXPLAINED,
-  SHOWN,
-  ROWS_OF,
-  HOLDS_ANSWERS,
-  OPTIONS_OF,
-  FORMAT_HERE,
-  FULL_HERE,
-  SLOT_VALUES,
-  FIELDS,
-  SHORT_TEXT,
-  NUMBER_OR_TEXT,
-  TEXTS_BY_CODE,
-] as const;

@@ -1,5 +1,5 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
-import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
+import { describe, InputError, isInputError, refuse, type InputIssue } from '../answer/issues.js';
 import { isPart, type Part } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
 import { amount, bareAmount, named, numeral, rangeToSet, sentence } from '../answer/translate.js';
@@ -10,7 +10,7 @@ import type { ReviewFinding } from '../plan/review-plan.js';
 import { inForce, type Stop } from '../plan/stops.js';
 import { assumptionText } from './section.js';
 import { issueText, labelText, moreText } from './issue-text.js';
-import { there } from './blocks.js';
+import { present } from './blocks.js';
 import { kindWords } from './kinds.js';
 import { SHOWN } from './needs.js';
 import { answerAmount } from './pages/parts.js';
@@ -42,13 +42,13 @@ function toRead(translate: Translator, cautions: readonly Part[]): string {
     const count = cautions.filter((one) => one['severity'] === severity).length;
     return count > 0 && translate(count === 1 ? `show.${severity}-one` : `show.${severity}`, { count });
   });
-  const [first, second] = there(...counts);
+  const [first, second] = present(...counts);
   if (first === undefined) return '';
   return translate('show.read', { list: second === undefined ? first : translate('show.and', { first, second }) });
 }
 
 function answerLine(translate: Translator, answer: Answer): string {
-  return there(
+  return present(
     `${translate(`kind.${answer.kind}`)} ${numberOf(translate, answer)}`,
     text(answer.equation),
     named(translate, 'grade', text(answer.evidence)),
@@ -68,7 +68,7 @@ function itemLine(translate: Translator, item: Part): string {
   const { exercise, limb, side, target, load, upperLoad, done, totals, action } = item;
   const sets = parts(isPart(done) ? done['sets'] : item['sets']);
   const time = isPart(totals) ? totals['restrictionTime'] : undefined;
-  return there(
+  return present(
     text(side) && text(limb) ? sideWords(translate, text(side), text(limb)) : text(limb),
     text(exercise),
     isAnswer(target) && translate('show.cuff', { value: answerAmount(translate, target) }),
@@ -105,7 +105,7 @@ function titleOf(translate: Translator, { document, of }: Part): string {
 /** A document in a few lines: while a stop is in force its stops, and no setting; else a line for each item. */
 function documentLines(translate: Translator, document: Part): string[] {
   const stops = stopsIn(document);
-  const title = there(titleOf(translate, document), text(document['date'])).join(' ');
+  const title = present(titleOf(translate, document), text(document['date'])).join(' ');
   if (stops.length > 0) {
     const severity = named(translate, 'severity', 'stop');
     const lines = stops.map((stop) =>
@@ -113,7 +113,7 @@ function documentLines(translate: Translator, document: Part): string[] {
     );
     return [translate('show.stopped', { title }), ...lines];
   }
-  const head = there(title, toRead(translate, parts(document['cautions']))).join(' · ');
+  const head = present(title, toRead(translate, parts(document['cautions']))).join(' · ');
   return [head, ...parts(document['items']).map((item) => itemLine(translate, item))];
 }
 
@@ -149,7 +149,7 @@ function lines(translate: Translator, shown: unknown): string[] {
     if (typeof name === 'string' && typeof shown['required'] === 'boolean')
       return [labelText(translate, name) ?? (text(label) || name)];
   }
-  throw new InputError([issue('wrong-type', [], SHOWN, describe(shown))]);
+  refuse('wrong-type', [], SHOWN, describe(shown));
 }
 
 /**

@@ -50,7 +50,7 @@ function agreementReport(part: Part): StatisticUsed {
     has('proportionalBias') && 'proportional bias as the slope of the difference on size',
     has('bySize') && 'limits regressed on size',
     has('concordance') && 'concordance correlation coefficient',
-    has('coverage') && 'coverage of the intervals of the estimates (Wilson intervals)',
+    has('coverage') && 'coverage of the intervals of the estimates (score intervals)',
     is(equivalence) && `equivalence by two one-sided tests at 5 % with margin ± ${count(equivalence['margin'])}`,
     has('normality') && 'normality of the differences by the omnibus test of skewness and kurtosis',
   ]);

@@ -1,10 +1,11 @@
 import type { AnswerKind } from '../answer/answer.js';
-import { answerNeeds } from '../answer/needs.js';
+import * as answerNeeds from '../answer/needs.js';
+import type { Need } from '../answer/needs.js';
 import { grades, type Grade } from '../evidence/grades.js';
 import { guidelineNames, measures, type Measure } from '../plan/measures.js';
-import { planNeeds } from '../plan/needs.js';
+import * as planNeeds from '../plan/needs.js';
 import { planValueWords } from '../plan/messages.js';
-import { pressureNeeds } from '../pressure/needs.js';
+import * as pressureNeeds from '../pressure/needs.js';
 import { unitWords } from '../quantity/format.js';
 import { frozen } from '../quantity/frozen.js';
 import { quantities, type QuantityName } from '../quantity/quantities.js';
@@ -16,27 +17,31 @@ import {
   type RelativeLoadEquationId,
 } from '../strength/equations.js';
 import { charts, type RepetitionChart } from '../strength/repetitions.js';
-import { sessionNeeds } from '../session/needs.js';
-import { strengthNeeds } from '../strength/needs.js';
-import { studyNeeds } from '../study/needs.js';
+import * as sessionNeeds from '../session/needs.js';
+import * as strengthNeeds from '../strength/needs.js';
+import * as studyNeeds from '../study/needs.js';
 import { kindWords } from './kinds.js';
 import type { MessageCode } from './messages.js';
-import { textNeeds } from './needs.js';
+import * as textNeeds from './needs.js';
 import { pageWords } from './page-words.js';
 import { choiceWords, explainWords, fieldWords, labelWords, receivedWords } from './words.js';
 import { where } from '../answer/form.js';
 
 type MeasureOf = { [M in Measure]: (typeof measures)[M]['of'] extends '' ? never : M }[Measure];
 
+/** The constants of a layer that are asked for: all of its file but functions. */
+const needsOf = <L extends object>(layer: L) =>
+  Object.values(layer as Record<string, unknown>).filter(Array.isArray) as unknown[] as Extract<L[keyof L], Need>[];
+
 /** What any input is asked for: codes and English words. */
 const needs = [
-  ...answerNeeds,
-  ...pressureNeeds,
-  ...strengthNeeds,
-  ...sessionNeeds,
-  ...planNeeds,
-  ...studyNeeds,
-  ...textNeeds,
+  ...needsOf(answerNeeds),
+  ...needsOf(pressureNeeds),
+  ...needsOf(strengthNeeds),
+  ...needsOf(sessionNeeds),
+  ...needsOf(planNeeds),
+  ...needsOf(studyNeeds),
+  ...needsOf(textNeeds),
 ];
 
 /** The code of what is asked for. */

@@ -1,5 +1,5 @@
 import { describe } from '../answer/issues.js';
-import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
+import { fill, OWN_TEXT, type Catalogue, type MessageValues } from '../answer/messages.js';
 import { isOwn } from '../answer/own.js';
 import { isPart } from '../answer/part.js';
 import { need } from '../answer/needs.js';
@@ -31,9 +31,6 @@ export interface Translator extends Translate {
   (code: TextCode, values?: MessageValues): string;
 }
 
-/** Slots of text that is yours, or in your language already. */
-const AS_IT_IS = ['exercise', 'event', 'where', 'text', 'notes', 'equation', 'version'];
-
 /** The code of the word for what a slot holds: a unit meant by mistake, a field, the kind of a total, a word of choice, a symptom. */
 function codeOf(slot: string, value: string): string {
   if (slot === 'total') return `kind.${value}`;
@@ -64,7 +61,7 @@ function translator(locale: Catalogue, units: UnitSystem | undefined): Translate
   const textOf = (code: string): string | undefined => inTable(locale, code) ?? englishOf(code);
   const decimalMark = inTable(locale, 'number.decimal-mark') ?? words['number.decimal-mark'];
   const inSlot = (slot: string, value: MessageValues[string]): MessageValues[string] => {
-    if (typeof value === 'number' || AS_IT_IS.includes(slot)) return value;
+    if (typeof value === 'number' || OWN_TEXT.includes(slot)) return value;
     if (typeof value !== 'string') return value.map((one) => inSlot(slot, one)).join(', ');
     if (/^[+−-]?\d+\.\d+$/.test(value)) return marked({ decimalMark }, value);
     return textOf(codeOf(slot, value)) ?? value;

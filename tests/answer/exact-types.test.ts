@@ -44,7 +44,7 @@ describe('the codes', () => {
         case 'one-limb-taken':
         case 'standard-deviation-sample':
         case 'standard-deviation-population':
-        case 'standard-deviation-not-told':
+        case 'standard-deviation-not-reported':
         case 'sides-independent':
           return false;
       }

@@ -133,7 +133,8 @@ describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
       expect(card).toContain(part);
     expect(card).toMatch(/Posture\s+seated/);
     expect(card).toMatch(/☐ 30 +☐ 15 +☐ 15 +☐ 15/);
-    expect(await page.locator('#card .stop-criteria li').count()).toBe(12);
+    expect(await page.locator('#card .stop-criteria li').count()).toBe(13);
+    expect(await page.locator('#card .stop-criteria h3').allTextContents()).toHaveLength(3);
     const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
     expect(/\/Count (\d+)/.exec(pdf)![1]).toBe('1');
     const [wide, high] = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/.exec(pdf)!.slice(1).map(Number);

@@ -1,6 +1,7 @@
 import { evaluate } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { exercises, sheet } from '../../docs/tools/exercises.js';
+import * as library from '../../src/index.js';
 import { checkAnswer } from '../../src/text/index.js';
 
 /** The two sides of a line such as `50 / 100 × 172 = 86 mmHg`, worked out by another library. */
@@ -25,6 +26,12 @@ describe('the exercises', () => {
       expect(['check-right', 'check-rounded', 'check-not-rounded'], `${id}: ${check.text}`).toContain(check.code);
       expect(checkAnswer(answer, answer.value).verdict).toBe('right');
       expect(question).not.toMatch(/NaN|undefined/);
+    }
+  });
+  it.each([2026, ...seeds])('of seed %d have code that runs and gives their answer', (seed) => {
+    for (const { id, code, answer } of exercises(seed)) {
+      const run = new Function(...Object.keys(library), `return ${code};`) as (...all: unknown[]) => unknown;
+      expect(run(...Object.values(library)), id).toEqual(answer);
     }
   });
   it('are the same for the same seed, and others for another', () => {

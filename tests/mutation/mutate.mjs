@@ -6,6 +6,8 @@ import { fileURLToPath } from 'node:url';
 
 const ENDLESS_MS = 90_000;
 const LEAST = 90;
+/** Processor time that tests are given for a mutant in one file, unless its area says otherwise. */
+const PATIENCE_MS = 300;
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const { areas } = JSON.parse(readFileSync(`${root}/tests/mutation/areas.json`, 'utf8'));
 const asked = process.argv.slice(2);
@@ -16,7 +18,15 @@ for (const name of names) if (!areas[name]) throw new Error(`${name} is none of 
 const run = (name, log) =>
   new Promise((done) => {
     const args = ['node_modules/vitest/vitest.mjs', 'run', '--config', 'tests/mutation/vitest.config.ts'];
-    const env = { ...process.env, MUTATE: name, MUTATION_LOG: log, NO_COLOR: '1', NODE_NO_WARNINGS: '1' };
+    const patience = process.env.MUTATION_PATIENCE_MS ?? areas[name].patienceMs ?? PATIENCE_MS;
+    const env = {
+      ...process.env,
+      MUTATE: name,
+      MUTATION_LOG: log,
+      MUTATION_PATIENCE_MS: patience,
+      NO_COLOR: '1',
+      NODE_NO_WARNINGS: '1',
+    };
     // A group of its own: a mutant that never ends runs in a process of vitest’s, which must end with it.
     const child = spawn(process.execPath, args, {
       cwd: root,

@@ -18,7 +18,7 @@ interface Mutants {
 
 const log = process.env['MUTATION_LOG']!;
 /** How much processor time of tests a mutant is given in one file before it counts as alive: a lower score, never a higher one. */
-const PATIENCE_MS = Number(process.env['MUTATION_PATIENCE_MS'] ?? 300);
+const PATIENCE_MS = Number(process.env['MUTATION_PATIENCE_MS']);
 const write = (...words: string[]) => appendFileSync(log, `${words.join('\t')}\n`);
 
 /**

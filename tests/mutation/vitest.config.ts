@@ -14,10 +14,12 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
  * What is mutated together, and the tests that answer for it: tests left out can only lower a score. Not mutated are
  * the sentences of a `messages.ts`, which are prose; an `index.ts`, which only gathers; and `maths.ts`, a list of names,
  * in which the header of the mutants cannot stand. `numbers`: each number within a function is put one per cent off
- * too, which Stryker does not do.
+ * too, which Stryker does not do. `patienceMs`: processor time for a mutant in one file, where tests take longer.
  */
 interface Areas {
-  readonly areas: Readonly<Record<string, { folder: string; tests: readonly string[]; numbers?: boolean }>>;
+  readonly areas: Readonly<
+    Record<string, { folder: string; tests: readonly string[]; numbers?: boolean; patienceMs?: number }>
+  >;
   readonly notMutated: readonly string[];
 }
 const { areas, notMutated } = JSON.parse(readFileSync(join(root, 'tests/mutation/areas.json'), 'utf8')) as Areas;

@@ -33,6 +33,44 @@ describe('weeks side by side', () => {
       ],
     });
 
+  it('keeps a heavy load without a cuff apart from the light one under it, and a goal has both', () => {
+    const { weeks, goals, cautions } = compareWeeks({
+      weeks: [{ sessions: [{ plan: light(20, 50) }] }, { sessions: [{ plan: light(20, 50) }, { plan: heavy(70) }] }],
+      goals: [
+        { name: 'load', measure: 'peakLoadKg', limb: 'leg', side: 'left', exercise: 'leg extension', atLeast: 70 },
+        { name: 'cuff', measure: 'restrictionMin', limb: 'leg', side: 'left', exercise: 'leg extension', atMost: 6.5 },
+      ],
+    });
+    expect(
+      weeks[1]!.planned!.limbs[0]!.exercises.map(({ peakLoad, percentLop, restrictionTime }) => [
+        peakLoad!.value,
+        percentLop?.value,
+        restrictionTime.value,
+      ]),
+    ).toEqual([
+      [20, 50, 390],
+      [70, undefined, 0],
+    ]);
+    expect(goals.map(({ outcome, found }) => [outcome, found])).toEqual([
+      ['met', 70],
+      ['met', 6.5],
+    ]);
+    expect(cautions.map(({ code, values }) => [code, values!['points']])).toEqual([['load-jump', 50]]);
+  });
+
+  it('has what was done in place of an exercise under its own name', () => {
+    const plan = light(20, 50);
+    const records = [recordOf(plan, [30, 15, 15, 15], {}, { instead: 'split squat', load: 10 })];
+    const [limb] = compareWeeks({ weeks: [{ records }] }).weeks[0]!.done!.limbs;
+    expect(
+      limb!.exercises.map(({ exercise, peakLoad, restrictionTime }) => [
+        exercise,
+        peakLoad!.value,
+        restrictionTime.value,
+      ]),
+    ).toEqual([['split squat', 10, 390]]);
+  });
+
   it('adds up each week, every session as often as it is done', () => {
     const comparison = compared();
     const rows = comparison.weeks.map(({ week, planned }) => [

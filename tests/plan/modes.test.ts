@@ -94,6 +94,9 @@ describe('planSession, beyond counted sets', () => {
     ]);
     expect(passive.items[0]!.target!.value).toBe(160);
     expect(codes(passive.cautions)).not.toContain('percent-above-usual');
+    // Guidance gives restriction at rest twice a day: a page that asks for fewer sessions would contradict its review.
+    expect(codes(passive.cautions)).not.toContain('sessions-many-week');
+    expect(codes(plan(rest, { sessionsPerWeek: 15 }).cautions)).toContain('sessions-week-stop');
     expect(codes(plan({ ...rest, percentLop: 50 }).cautions)).toContain('percent-below-usual');
     expect(codes(plan({ ...rest, mode: 'aerobic', percentLop: 90 }).cautions)).toContain('percent-above-usual');
     expect(reviewPlan(passive).findings).toEqual([]);

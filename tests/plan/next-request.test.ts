@@ -9,6 +9,7 @@ import {
   type Proposal,
   type ProposalItem,
 } from '../../src/plan/index.js';
+import { bothSides, measuredAt } from '../support/inputs.js';
 import { jointPain, planOf, recordOf } from '../support/plans.js';
 import { issuesOf } from '../support/refused.js';
 
@@ -79,6 +80,20 @@ describe('a request for the next plan', () => {
     const { request, assumptions } = nextRequest({ plan, proposal });
     expect(request).toEqual(plan.request);
     expect(assumptions.map(({ code }) => code)).toEqual(['readings-carried']);
+  });
+
+  it('lowers the pressure of both sides as soon as one asks for it', () => {
+    const limbs = bothSides({ limb: 'leg', cuffWidthCm: 10, percentLop: 50, measured: measuredAt(200) });
+    const plan = planOf({ step: 2.5 }, { limbs });
+    const pain = [{ site: 'under-cuff', limb: 'leg', side: 'left', during: 8 }] as const;
+    const proposal = proposalFor(plan, {}, { pain });
+    expect(proposal.items.map(({ percentLop }) => percentLop)).toEqual([
+      { from: 50, to: 40 },
+      { from: 50, to: 50 },
+    ]);
+    expect(planned(plan, proposal).items.map(({ target }) => target!.value)).toEqual([80, 80]);
+    const { assumptions } = nextRequest({ plan, proposal });
+    expect(assumptions.map(({ code }) => code)).toContain('lower-of-two-sides');
   });
 
   it('backs off by the load of the proposal', () => {

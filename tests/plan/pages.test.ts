@@ -18,6 +18,7 @@ import {
   type PlanRequest,
   screeningQuestions,
 } from '../../src/plan/index.js';
+import { pageWords } from '../../src/text/page-words.js';
 import { planOf } from '../support/plans.js';
 import { bothSides, EXTENSION as extension, measuredAt, PERSON } from '../support/inputs.js';
 
@@ -409,6 +410,53 @@ describe('the page of a plan', () => {
     const page = explain(planOf({}, { screening: screen({ ageYears: 30, answers }) }), { detail: 'brief' });
     expect(page).toContain('The screening is incomplete.');
     expect(page.split('CAUTIONS')[1]!.match(/^- /gm)!.length).toBeGreaterThan(0);
+  });
+
+  it('shows in brief what changes the session before what the screening found', () => {
+    const answers = Object.fromEntries(screeningQuestions().map(({ code }) => [code, 'no' as const]));
+    const findings = { hypertension: 'yes', diabetes: 'yes', 'first-session': 'yes' } as const;
+    const screening = screen({
+      ageYears: 71,
+      systolicMmHg: 150,
+      diastolicMmHg: 84,
+      answers: { ...answers, ...findings },
+    });
+    const long = planOf({ restS: 120 }, { screening, ageYears: 71, systolicMmHg: 150, diastolicMmHg: 84 });
+    expect(long.cautions.slice(0, 3).map(({ code }) => code)).toEqual([
+      'blood-pressure-high',
+      'first-session-volume',
+      'restriction-long-exercise',
+    ]);
+    const open = planOf({ restS: 120 }, { screening: screen({ answers: { ...findings, pregnancy: 'no' } }) });
+    expect(open.cautions[0]!.code).toBe('screening-incomplete');
+  });
+
+  it('says what to do at each stop criterion, tingling in the sets among them', () => {
+    const [criteria] = explain(planOf(), { format: 'html' }).match(/<section class="stop-criteria">[^]*?<\/section>/)!;
+    const groups = criteria.split('<h3>').slice(1);
+    expect(groups.map((group) => group.split('</h3>')[0])).toEqual([
+      pageWords['page.then-emergency'],
+      pageWords['page.then-clinician-first'],
+      pageWords['page.then-lower'],
+    ]);
+    expect(groups[0]).toContain(messages['symptom-chest-pain']);
+    expect(groups[2]).toContain(messages['symptom-tingling']);
+  });
+
+  it('says in a sentence which side goes first where they take turns', () => {
+    const limbs = bothSides({ limb: 'leg', cuffWidthCm: 10, percentLop: 50, measured: measuredAt(200) });
+    const sentence = (side: 'both' | 'right-then-left') => explain(planOf({ side }, { limbs }), { detail: 'sentence' });
+    expect(sentence('right-then-left')).toContain(
+      'seated, every set with the right leg first, then with the other side:',
+    );
+    expect(sentence('both')).toContain('Leg extension, seated: ');
+  });
+
+  it('has no volume load where nothing but the body is lifted', () => {
+    const bodily = { oneRepMax: undefined, percentOneRepMax: undefined, bodyMassPercent: 60 };
+    // 75 repetitions of 60 % of 80 kg.
+    expect(explain(planOf(bodily, { bodyMassKg: 80 }))).toContain('volume load of body mass 3600 kg');
+    expect(explain(planOf(bodily, { bodyMassKg: 80 }))).not.toMatch(/volume load 0/);
   });
 
   it('adds up limbs in words: the percentage of occlusion pressure is none of one limb', () => {

@@ -18,6 +18,7 @@ import {
 import { documentMessages } from '../../src/plan/document-messages.js';
 import { assessPain } from '../../src/plan/pain.js';
 import { codesOf as codes } from '../support/invariants.js';
+import { EXTENSION } from '../support/inputs.js';
 import { planOf, proposing, recordOf } from '../support/plans.js';
 import { refusedAt } from '../support/refused.js';
 
@@ -85,6 +86,24 @@ describe('pain', () => {
     expect(joint(0, 0, 1)).toEqual(['repeat', 'pain-hold-rose']);
     expect(joint(0, 1, 0, 1)).toEqual(['back-off', 'pain-back-off-rose']);
     expect(joint(1, 1, 1, 1)[0]).toBe('raise-load');
+  });
+
+  it('is judged by one rule in a proposal: its cautions do not say hold where its rule goes on', () => {
+    const record = recordOf(plan, all, {
+      pain: [{ site: 'tendon', before: 2, during: 2, after: 2 }],
+      symptoms: ['symptom-tingling'],
+    });
+    // Without the two notes of every cuff pressure, on flow and drift.
+    const cautionsBy = (painRule: 'cautious' | 'tendon-monitoring') =>
+      codes(propose([record], { painRule }).cautions).slice(0, -2);
+    expect(cautionsBy('cautious')).toEqual(['symptom-lower', 'pain-hold']);
+    expect(cautionsBy('tendon-monitoring')).toEqual(['symptom-lower']);
+    const worse = recordOf(plan, all, { pain: [{ site: 'tendon', during: 4 }] });
+    const [hold] = propose([worse], { painRule: 'tendon-monitoring' }).cautions;
+    expect([hold!.code, hold!.values]).toEqual([
+      'pain-hold',
+      { pain: 4, site: 'tendon', moment: 'during', line: 3, rule: 'tendon-monitoring' },
+    ]);
   });
 
   // Two clinical summaries of Am J Sports Med 2007;35(6):897–906 (`secondary`): 0–3 safe, 4–5 acceptable, above 5 not.
@@ -518,6 +537,72 @@ describe('what was done', () => {
       items: [{ exercise: 'leg extension', limb: 'leg', side: 'left', sets: [{ repetitions: 10 }, { durationS: 60 }] }],
     });
     expect(codes(record.cautions)).toContain('timed-sets-no-volume');
+  });
+});
+
+describe('a pressure that goes down', () => {
+  const tingling = { symptoms: ['symptom-tingling'] } as const;
+  const lowered = (...of: Parameters<typeof planOf>) => {
+    const own = planOf(...of);
+    return proposing(own).first([recordOf(own, all, tingling)]);
+  };
+
+  // 100 of 200 mmHg is 50 %, whatever was asked for: ten points less is 40 %, 80 mmHg.
+  it('starts from a ceiling where that holds it', () => {
+    const back = lowered({ step: 2.5 }, {}, { percentLop: 80, ceilingMmHg: 100 });
+    expect([back.action, back.percentLop, back.cuffMmHg]).toEqual([
+      'back-off',
+      { from: 80, to: 40 },
+      { from: 100, to: 80 },
+    ]);
+    expect(codes(back.reasons)).toEqual(['back-off-symptom', 'pressure-lower']);
+    // 110 mmHg are 55 %; of shares between whole ones the lower counts: 111 mmHg are 55.5 %.
+    expect(lowered({ step: 2.5 }, {}, { percentLop: 80, ceilingMmHg: 111 }).percentLop).toEqual({ from: 80, to: 45 });
+  });
+
+  it('stays above the pressure of the rests', () => {
+    const back = lowered({ step: 2.5, restriction: 'partial', restPercentLop: 42 });
+    expect([back.percentLop, back.load!.to]).toEqual([{ from: 50, to: 43 }, 20]);
+  });
+
+  it('is that of exercises with a cuff: the others hold, and lower nothing', () => {
+    const cuffed = { ...EXTENSION, oneRepMax: { load: 100 }, percentOneRepMax: 20 } as const;
+    const heavy = { ...cuffed, name: 'leg press', percentOneRepMax: 70, scheme: '3x8', restriction: 'none' } as const;
+    const own = planOf({ step: 2.5 }, { exercises: [cuffed, heavy] });
+    const next = (request: Partial<RecordRequest>) => {
+      const record = recordSession({ plan: own, date: '2026-03-02', asPlanned: true, ...request });
+      return proposing(own)
+        .propose([record])
+        .items.map(({ action, load, reasons }) => [action, load!.to, reasons[0]!.code]);
+    };
+    expect(next(tingling)).toEqual([
+      ['back-off', 20, 'back-off-symptom'],
+      ['repeat', 70, 'hold-symptom'],
+    ]);
+    expect(next({ pain: [{ site: 'under-cuff', during: 8 }] })).toEqual([
+      ['back-off', 20, 'pain-back-off'],
+      ['repeat', 70, 'pain-hold'],
+    ]);
+    // Soreness is of the muscle.
+    expect(next({ symptoms: ['symptom-soreness'] }).map(([action]) => action)).toEqual(['back-off', 'back-off']);
+  });
+});
+
+describe('what to measure again', () => {
+  const changed = (own: Plan, record: SessionRecord) =>
+    proposing(own)
+      .propose([record])
+      .measureAgain.filter(({ code }) => code === 'measure-occlusion-changed')
+      .map(({ values }) => values!['what']);
+
+  it('is not due for a posture, or for a cuff, that the last session had in one of its exercises', () => {
+    const cuffed = EXTENSION;
+    const lying = { ...cuffed, name: 'leg press', posture: 'supine' } as const;
+    const free = { ...cuffed, name: 'squat', posture: 'standing', restriction: 'none' } as const;
+    const own = planOf({ step: 2.5 }, { exercises: [free, cuffed, lying] });
+    expect(changed(own, recordSession({ plan: own, date: '2026-03-02', asPlanned: true }))).toEqual([]);
+    const standing = planOf({ posture: 'standing' });
+    expect(changed(standing, recordOf(plan, all))).toEqual(['posture']);
   });
 });
 

@@ -54,6 +54,22 @@ describe('recordSession', () => {
     expect(record.cautions).toEqual([]);
   });
 
+  it.each(['none', 'cuff', 'joint', 'symptom-fainting'])(
+    'takes an exercise named %s for a name, not for a code',
+    (name) => {
+      const own = planOf({ name }, { label: 'Athlete C' }, { circumferenceCm: 55 });
+      const record = recordSession({
+        plan: own,
+        date: '2026-03-02',
+        items: [{ ...done, exercise: name, heldMmHg: 140 }],
+      });
+      expect(record.cautions.map(({ text }) => text)).toContainEqual(
+        expect.stringMatching(`^${name}, left leg: the cuff`),
+      );
+      expect(explain(record, { units: 'metric' })).toContain(`${name}, left leg: the cuff was held`);
+    },
+  );
+
   it('has the totals of the plan when the plan was done', () => {
     expect(recordOf(plan, [30, 15, 15, 15]).items[0]!.totals).toEqual(plan.items[0]!.totals);
   });
@@ -106,7 +122,7 @@ describe('recordSession', () => {
       {
         code: 'reperfusion-short',
         path: ['items', 0, 'done', 'reperfusedBeforeS'],
-        values: { minutes: '2.5', low: 3 },
+        values: { seconds: '150', low: 3 },
       },
     ]);
     expect(explain(record)).toMatch(/^Before +2:30 min deflated$/m);

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { attempt, guards, InputError } from '../../src/index.js';
 import { explain, messages, words } from '../../src/text/index.js';
+import { de } from '../../src/text/locales/de.js';
 import {
   checkDay,
   dayQuestions,
@@ -154,7 +155,11 @@ describe('a stop', () => {
   it('of an earlier document gets the words of the catalogue in a plan, whatever document brought it', () => {
     const { stops } = planOf({ step: 2.5 }, { stops: given });
     expect(stops).toHaveLength(new Set(every).size);
-    for (const { code, text } of stops) expect(text).toBe(wordsOf(code).replace(/\{[^{}]+\}/g, 'fainting'));
+    for (const { code, text } of stops) {
+      // The name of an exercise is yours, and no code.
+      const named = wordsOf(code).replace('{exercise}', 'symptom-fainting');
+      expect(text).toBe(named.replace(/\{[^{}]+\}/g, 'fainting'));
+    }
     const unknown = planOf({ step: 2.5 }, { stops: [{ code: 'later' as StopCode, text: 'You can train.' }] });
     expect(unknown.stops).toEqual([{ code: 'later', text: messages['code-unknown'] }]);
   });
@@ -264,6 +269,9 @@ describe('a stop', () => {
     expect(brief).toContain('“Are you pregnant, or could you be?” Answered yes: lifted by physician');
     expect(brief).toContain('Blood pressure 200/120 mmHg at rest: lifted by physician');
     expect(brief).not.toMatch(/do not train|See a doctor first/);
+    const why = stopped({ decisions: [{ ...decided('pregnancy'), why: 'left' }, decided('blood-pressure-refer')] });
+    // The reason is yours, in any language: it is no code of a side.
+    expect(explain(why, { locale: de })).toMatch(/: left$/m);
   });
 
   it('has a name for the page once it is lifted, whatever code it has', () => {

@@ -391,6 +391,15 @@ describe('a document of another version', () => {
     for (const document of [plan, record]) expect(unverified(readDocument(older(document)))).toEqual([]);
   });
 
+  it('has the stop criteria of this version, and those it had besides', () => {
+    const [first, ...rest] = plan.stopCriteria;
+    const read = readDocument(edited(older(plan), ['stopCriteria'], [...rest, { code: 'another' }])) as Plan;
+    expect(read.stopCriteria.map(({ code }) => code)).toEqual(
+      [first, ...rest, { code: 'another' }].map((one) => one!.code),
+    );
+    expect(unverified(readDocument(edited(older(plan), ['stopCriteria'], rest)))).toEqual([]);
+  });
+
   it('is said to be unverified where it does not, once', () => {
     const path = ['session', 'totals', 'sessionTime', 'value'];
     const other = edited(older(plan), path, plan.session.totals.sessionTime.value + 1);

@@ -38,7 +38,7 @@ describe('a calibration', () => {
     expect(message(calibrate().cautions)).toEqual(
       message(base.cautions).filter(([code]) => code !== 'estimate-is-a-start'),
     );
-    expect(working(answer)!.sources).toEqual(['variance-days-legs']);
+    expect(working(answer)!.sources).toEqual(['pulse-pressure-2021']);
     expect(codesOf(answer.cautions)).not.toContain('not-measured-that-day');
     const later = calibrate({ day: 9 });
     expectHoldsTogether(later);

@@ -81,7 +81,7 @@ describe('a session of several exercises', () => {
     expectClose(right!.relativePressureTime!.value, (45 * 390) / 60);
     // Reference: usual pause of 3 min between two exercises on one limb.
     expect(message(left!.cautions)).toEqual([
-      ['reperfusion-short', { severity: 'caution', values: { minutes: '2.83', low: 3 } }],
+      ['reperfusion-short', { severity: 'caution', values: { seconds: '170', low: 3 } }],
     ]);
     expect(right!.cautions).toEqual([]);
     expect(account({ exercises: [press, press], reperfusionS: 180 }).limbs[0]!.cautions).toEqual([]);

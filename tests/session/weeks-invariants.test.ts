@@ -8,7 +8,7 @@ import { working } from '../../src/text/index.js';
 describe('a week', () => {
   const days = [300, 0, 450, 0, 500, 600, 0].map((loadAu) => ({ loadAu }));
   const earlierWeeksAu = [1000, 900, 1100];
-  const NOT_TOLD: Said = ['standard-deviation-not-told'];
+  const NOT_TOLD: Said = ['standard-deviation-not-reported'];
 
   it.each([
     ['sample', 1.00664, 1862.2834],

@@ -41,6 +41,18 @@ describe('bibliography', () => {
     expect(bibliography(plan, { format: 'csl-json' }).length - 1).toBeLessThan(Object.keys(sources).length);
   });
 
+  it('has one record for a publication: the same paper never under two names', () => {
+    const seen = new Map<string, string>();
+    for (const [id, record] of Object.entries<Source>(sources)) {
+      const { doi, container, year, volume = '', pages } = record;
+      const places = [doi, container && pages && [container, year, volume.split('(')[0], pages].join()];
+      for (const place of places.filter((each) => each !== undefined && each !== '')) {
+        expect(seen.get(place!) ?? id, place).toBe(id);
+        seen.set(place!, id);
+      }
+    }
+  });
+
   // Source: citation-js, which parses BibTeX on its own and makes CSL-JSON of it.
   it('is BibTeX that another program reads back to the same records', () => {
     const parsed = new Cite(bibliography(all, { format: 'bibtex' })).data;

@@ -10,11 +10,9 @@ import { words } from '../../src/text/index.js';
 
 describe('what inputs are asked for', () => {
   const layers = { answer, plan, pressure, session, strength, study, text };
-  it.each(Object.entries(layers))('%s lists every constant, so that each is translated', (layer, constants) => {
-    const { [`${layer}Needs`]: listed, ...own } = constants as Record<string, unknown>;
-    const needs = Object.values(own).filter((one): one is answer.Need => Array.isArray(one));
+  it.each(Object.entries(layers))('every constant of %s has its words, so that each is translated', (_, constants) => {
+    const needs = Object.values<unknown>(constants).filter((one): one is answer.Need => Array.isArray(one));
     expect(needs.length).toBeGreaterThan(5);
-    expect(new Set(listed as answer.Need[])).toEqual(new Set(needs));
     for (const [code, english] of needs) expect(words).toHaveProperty([`requirement.${code}`], english);
   });
 });

@@ -142,10 +142,4 @@ export const guidanceSources = {
     pages: '277–280',
     doi: '10.1016/j.physbeh.2016.02.022',
   },
-  'last-set-2025': {
-    about: 'repetitions of the last restricted set of the bench press at 20, 30 and 40 % of the maximum, 20 people',
-    container: 'J Strength Cond Res',
-    year: 2025,
-    doi: '10.1519/JSC.0000000000005190',
-  },
 } as const satisfies Record<string, Source>;

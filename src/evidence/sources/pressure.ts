@@ -80,6 +80,7 @@ export const pressureSources = {
     year: 2020,
     volume: '15(5)',
     pages: '783–791',
+    doi: '10.26603/ijspt20200783',
   },
   'automated-2016': {
     about: 'automated and Doppler limb occlusion pressure in 143 patients',
@@ -90,7 +91,12 @@ export const pressureSources = {
   },
   'femoral-repeat': {
     about: 'repeat measurement of femoral occlusion pressure under two inflation protocols, 40 people',
-    note: 'figures read in the abstract; journal and year not checked',
+    container: 'Appl Sci',
+    year: 2023,
+    volume: '13(3)',
+    pages: '1438',
+    doi: '10.3390/app13031438',
+    note: 'figures read in the abstract; it does not report whether its 12.2 mmHg is a standard deviation, as we assume',
   },
   'padding-2006': {
     title:
@@ -177,7 +183,8 @@ export const pressureSources = {
     pages: '98–103',
   },
   'pulse-pressure-2021': {
-    about: 'thigh occlusion pressure from pulse pressure and circumference, supine, 42 people',
+    about:
+      'thigh occlusion pressure, supine, from pulse pressure and circumference, and how it varies between people, days and legs, 42 people',
     container: 'Phys Ther Sport',
     year: 2021,
     volume: '47',
@@ -240,10 +247,6 @@ export const pressureSources = {
   },
   'femoral-sides': {
     about: 'femoral occlusion pressure of the dominant and the other leg, men and women',
-    note: 'figures read in the abstract; journal and year not checked',
-  },
-  'variance-days-legs': {
-    about: 'variance of thigh occlusion pressure between people, days and legs, supine, 42 people',
     note: 'figures read in the abstract; journal and year not checked',
   },
   'hand-held-doppler-2023': {

@@ -123,8 +123,9 @@ export const sessionSources = {
     about: 'cycling for 20 min without a break at 80 % of limb occlusion pressure',
     container: 'J Appl Physiol',
     year: 2021,
-    volume: '131',
+    volume: '131(5)',
     pages: '1460–1468',
+    doi: '10.1152/japplphysiol.00543.2021',
   },
   'emergency-straps-2020': {
     about: 'occlusion pressures of emergency straps on seated people: thighs 284 to 536 mmHg',

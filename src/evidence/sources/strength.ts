@@ -63,7 +63,7 @@ export const strengthSources = {
   },
   'restricted-reserve-2025': {
     about:
-      'repetitions in the last set to failure and error of predicted repetitions in reserve, bench press with restriction',
+      'repetitions in the last set to failure and error of predicted repetitions in reserve, bench press with restriction at 20, 30 and 40 % of the maximum, 20 people',
     container: 'J Strength Cond Res',
     year: 2025,
     doi: '10.1519/JSC.0000000000005190',
@@ -288,21 +288,5 @@ export const strengthSources = {
   'powerlifting-rules': {
     title: 'Technical rules of powerlifting: bars, discs and collars',
     note: 'read in secondary summaries',
-  },
-  'reliability-formulas-2005': {
-    about: 'reliability: the intraclass correlation coefficient and the standard error of measurement',
-    container: 'J Strength Cond Res',
-    year: 2005,
-    volume: '19(1)',
-    pages: '231–240',
-    note: 'record from memory',
-  },
-  'reliability-formulas-2000': {
-    about: 'measures of reliability in sports medicine: the typical error',
-    container: 'Sports Med',
-    year: 2000,
-    volume: '30',
-    pages: '1–15',
-    note: 'record from memory',
   },
 } as const satisfies Record<string, Source>;

@@ -36,7 +36,7 @@ export const arm2015Equation = {
   limb: 'arm',
   cuffWidthCm: 5,
   posture: 'supine',
-  sample: '171 adults, both sexes',
+  sample: '171 adults',
   fitted: {},
   fittedNotKnown: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
   error: { standardDeviationMmHg: 10.2, evidence: 'derived', assumption: 'error-from-fit' },

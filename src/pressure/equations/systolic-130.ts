@@ -7,8 +7,9 @@ import type { Symbols } from '../../answer/answer.js';
  * Formula: P = 1.3 × SBP
  *
  * - Fitted range: none; a rule, not a fit.
- * - Error: not known. A rule from the systolic pressure alone is almost flat in circumference (262 to 267 mmHg over
- *   three bands of thighs) where measured pressures rise by 72 mmHg: too high for small thighs, too low for large ones.
+ * - Error: not known. In surgery, systolic + 150 mmHg was almost flat over three bands of thighs (262 to 267 mmHg).
+ *   Settings from a measured occlusion pressure rose by 72 mmHg, part of which is a margin that grows in steps. So a
+ *   rule from the systolic pressure alone is too high for small thighs and too low for large ones.
  * - Evidence: `unconfirmed`; written from memory. That many studies set the pressure from the systolic pressure alone
  *   was read.
  * - Source: no publication was read for the multiple.

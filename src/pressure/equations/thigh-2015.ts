@@ -39,7 +39,7 @@ export const thigh2015Equation = {
   limb: 'leg',
   cuffWidthCm: 5,
   posture: 'supine',
-  sample: '171 adults visited, both sexes; how many reached occlusion is not checked',
+  sample: '171 adults visited; how many reached occlusion is not checked',
   fitted: {},
   fittedNotKnown: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
   tooLowAbove: { circumferenceCm: 60 },

@@ -7,7 +7,8 @@ import type { OcclusionEquation } from '../equation.js';
  * Formula: LOP = (SBP − DBP) × C / (3 × W) + DBP
  *
  * It equals the systolic pressure at W = C / 3 and tends to the diastolic pressure as the cuff
- * widens. With a cuff narrower than C / 3 a higher diastolic pressure lowers the answer: an
+ * widens. That limit is `published`: with a cuff as wide as the circumference or wider, occlusion was near the diastolic
+ * pressure (abstract of a university thesis, 1988). With a cuff narrower than C / 3 a higher diastolic pressure lowers the answer: an
  * artefact of the form. It has no term for posture, cuff material or limb.
  *
  * - Fitted range: not checked (from memory, cuffs of about 4.5 to 80 cm).

@@ -11,8 +11,9 @@ import type { ExpandedPlan, ExpandedPlanItem, PlanExercise } from '../../plan/ty
 import { format } from '../../quantity/format.js';
 import { loadUnitOf, type Unit } from '../../quantity/quantities.js';
 import type { Tempo } from '../../session/notation.js';
+import { sidesOf, takesTurns } from '../../session/prescription.js';
 import type { SessionEvent } from '../../session/timeline.js';
-import { joined, lines, there, type Block } from '../blocks.js';
+import { joined, lines, present, type Block } from '../blocks.js';
 import type { Translator } from '../translator.js';
 import { pressure, stopLines } from './parts.js';
 
@@ -132,14 +133,14 @@ export function loadWords(
   translate: Translator,
   { load, upperLoad, bodyMassKg, bodyMassPercent }: ExpandedPlanItem,
 ): string {
-  const [from, to] = there(load?.reached, upperLoad?.reached).map((reached) =>
+  const [from, to] = present(load?.reached, upperLoad?.reached).map((reached) =>
     reachedWords(translate, reached, 'page.of-maximum'),
   );
   const loads = load && rangeToSet(translate, load, upperLoad);
   const lifted =
     loads && to !== undefined
       ? translate('page.load-ends', { loads, from: from!, to })
-      : loads && there(loads, from).join(', ');
+      : loads && present(loads, from).join(', ');
   if (bodyMassPercent === undefined) return lifted ?? translate('page.no-load');
   const mass = amount(translate, bodyMassKg!, 'kg');
   const body = translate('page.body-mass', { percent: format(bodyMassPercent), mass });
@@ -162,7 +163,7 @@ export function cuffWords(translate: Translator, plan: ExpandedPlan, item: Expan
         percent: restTarget.reached!.percentLop.toFixed(1),
       })
     : translate(`page.${restriction}`);
-  const set = there(
+  const set = present(
     pressure(translate, target!.value),
     reachedWords(translate, target!.reached!, 'page.of-occlusion'),
     widthWords(translate, plan, item),
@@ -182,7 +183,7 @@ function knownWords(translate: Translator, occlusion: Answer<'occlusion-pressure
     return translate(`page.sentence-${equation === 'entered' || equation === 'calibrated' ? equation : 'estimated'}`);
   }
   const { posture } = measured.inputs;
-  const how = there(translate('page.lop-measured'), posture && named(translate, 'value', posture)).join(' ');
+  const how = present(translate('page.lop-measured'), posture && named(translate, 'value', posture)).join(' ');
   return measured === occlusion
     ? how
     : translate('page.sentence-converted', { measured: whole(translate, measured), how });
@@ -216,7 +217,7 @@ function loadBriefly(translate: Translator, item: ExpandedPlanItem): string {
   if (!load?.reached || item.bodyMassPercent !== undefined) return loadWords(translate, item);
   return translate('page.share-of-maximum', {
     load: rangeToSet(translate, load, upperLoad),
-    percent: there(load.reached, upperLoad?.reached)
+    percent: present(load.reached, upperLoad?.reached)
       .map(({ percentOneRepMax }) => percentOneRepMax.toFixed(1))
       .join('–'),
   });
@@ -232,6 +233,15 @@ function workWords(translate: Translator, item: ExpandedPlanItem, rests: readonl
       ? translate('page.sentence-partial', { pressure: pressure(translate, restTarget.value) })
       : translate(`page.sentence-${restriction as 'continuous' | 'intermittent' | 'none'}`),
   );
+}
+
+/** How the sides of an exercise share its sets. */
+export function turnWords(translate: Translator, { side, limb, changeS = 0 }: PlanExercise): string {
+  if (!side || !takesTurns(side)) return translate('page.at-once');
+  const first = { side: sideWords(translate, sidesOf(side)[0]!, limb) };
+  return changeS > 0
+    ? translate('page.in-turn-change', { ...first, change: format(changeS) })
+    : translate('page.in-turn', first);
 }
 
 /** Stops whose own sentence says that nobody trains. */
@@ -250,13 +260,16 @@ export function prescriptionBlocks(plan: ExpandedPlan, translate: Translator): B
   const stops = stopLines(translate, plan.stops);
   if (stops.length > 0) {
     const isSaid = inForce(plan.stops).some(({ code }) => SAYS_NOT_TO_TRAIN.includes(code));
-    return [lines(there(!isSaid && `${translate('page.do-not-train')}.`, ...stops).join(' '))];
+    return [lines(present(!isSaid && `${translate('page.do-not-train')}.`, ...stops).join(' '))];
   }
   const exercises = exercisesOf(plan).map(({ listed, own, rests }) => {
     const [first] = own;
     const work = translate('page.sentence-exercise', {
       exercise: capital(listed.name),
-      posture: named(translate, 'value', first.posture ?? plan.request.posture),
+      posture: joined(
+        named(translate, 'value', first.posture ?? plan.request.posture),
+        own.length > 1 && takesTurns(listed.side) && turnWords(translate, listed),
+      ),
       work: workWords(translate, first, rests),
     });
     return `${limbWords(translate, plan, own)}. ${work}.`;

@@ -14,7 +14,7 @@ import { clock, format } from '../../quantity/format.js';
 import { loadUnitCode, loadUnitOf, type LoadUnit, type Unit } from '../../quantity/quantities.js';
 import { inSystem } from '../../quantity/unit-system.js';
 import type { ExerciseTotals } from '../../session/totals.js';
-import { joined, lines, namedPart, part, there, type Block, type Field } from '../blocks.js';
+import { joined, lines, namedPart, part, present, type Block, type Field } from '../blocks.js';
 import { idsIn } from '../cite.js';
 import { cautionLine, sourceLines } from '../section.js';
 import type { TextCode } from '../texts.js';
@@ -98,7 +98,7 @@ export function stopLines(translate: Translator, stops: readonly Stop[]): string
   const days = new Map<string, string[]>();
   for (const stop of inForce(stops)) {
     const text = sentence(translate, stop);
-    days.set(text, [...(days.get(text) ?? []), ...there(stop.since)]);
+    days.set(text, [...(days.get(text) ?? []), ...present(stop.since)]);
   }
   return [...days].map(([text, since]) =>
     since.length === 0 ? text : translate('page.dated', { text, date: since.join(', ') }),
@@ -163,8 +163,8 @@ export function workLines(translate: Translator, totals: ExerciseTotals): string
   const { repetitions: count, volumeLoad, bodyMassVolumeLoad } = totals;
   if (count.value === 0) return [];
   const repetitions = format(count.value);
-  return there(
-    volumeLoad
+  return present(
+    volumeLoad && volumeLoad.value > 0
       ? translate('page.total-volume', { repetitions, volume: answerAmount(translate, volumeLoad) })
       : translate('page.total-repetitions', { repetitions }),
     bodyMassVolumeLoad && translate('page.total-body-volume', { volume: answerAmount(translate, bodyMassVolumeLoad) }),
@@ -182,7 +182,9 @@ export const limbLines = (
     return joined(
       translate(exercises === 0 ? 'page.limb-none' : some(exercises), values),
       partialTime(translate, partialRestrictionTime),
-      volumeLoad && translate('page.limb-volume', { volume: answerAmount(translate, volumeLoad) }),
+      volumeLoad &&
+        volumeLoad.value > 0 &&
+        translate('page.limb-volume', { volume: answerAmount(translate, volumeLoad) }),
     );
   });
 

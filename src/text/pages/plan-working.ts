@@ -3,7 +3,7 @@ import { timesOf } from '../../plan/limb-and-side.js';
 import { sideWords } from '../../plan/measures.js';
 import type { ExpandedPlan } from '../../plan/types.js';
 import type { ExerciseTotals } from '../../session/totals.js';
-import { there } from '../blocks.js';
+import { present } from '../blocks.js';
 import { workingOf } from '../section.js';
 import type { Translator } from '../translator.js';
 import type { Group } from '../write.js';
@@ -33,7 +33,7 @@ export function planWorking(
   // What several answers rest on is printed once.
   const printed = new Set(above);
   const add = (group: string, answers: readonly (Answer | undefined)[]): void => {
-    const sections = there(...answers).map((answer) => workingOf(answer, translate, printed));
+    const sections = present(...answers).map((answer) => workingOf(answer, translate, printed));
     if (sections.length > 0) groups.push({ group, sections });
   };
   const times = timesOf(items);

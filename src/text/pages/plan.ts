@@ -3,13 +3,15 @@ import { amount, named, sentence } from '../../answer/translate.js';
 import { itemCautions } from '../../plan/item-cautions.js';
 import { placeWords, sideWords } from '../../plan/measures.js';
 import { messageKey } from '../../plan/severity.js';
-import type { ExpandedPlan, ExpandedPlanItem, PlanExercise } from '../../plan/types.js';
+import type { Disclaimer } from '../../plan/disclaimers.js';
+import { SYMPTOM_GRADES, symptoms, type SymptomGrade } from '../../plan/symptoms.js';
+import type { ExpandedPlan, ExpandedPlanItem } from '../../plan/types.js';
 import { bloodPressureCautions } from '../../pressure/blood-pressure.js';
 import { clock, format } from '../../quantity/format.js';
 import { loadUnitOf } from '../../quantity/quantities.js';
-import { sidesOf, takesTurns } from '../../session/prescription.js';
+import { takesTurns } from '../../session/prescription.js';
 import type { ExerciseTotals } from '../../session/totals.js';
-import { fields, joined, lines, namedPart, part, there, type Block, type Field } from '../blocks.js';
+import { fields, joined, lines, namedPart, part, present, type Block, type Field } from '../blocks.js';
 import { assumedLine, cautionLine, partsOf } from '../section.js';
 import type { Translator } from '../translator.js';
 import {
@@ -20,6 +22,7 @@ import {
   setLength,
   setWords,
   tempoWords,
+  turnWords,
   warmUpWords,
 } from './exercises.js';
 import {
@@ -72,7 +75,7 @@ function clockRows(translate: Translator, { session, request, limbs }: ExpandedP
 /** What an exercise on one limb or a session of several adds up to. */
 function totalLines(translate: Translator, totals: ExerciseTotals, cuffedLimbs = 1): string[] {
   const { restrictionTime, longestRestriction, reperfusionTime, pressureTime, relativePressureTime } = totals;
-  return there(
+  return present(
     ...workLines(translate, totals),
     totalTime(translate, totals),
     longestRestriction.value > 0 &&
@@ -89,15 +92,6 @@ function totalLines(translate: Translator, totals: ExerciseTotals, cuffedLimbs =
         relative: answerAmount(translate, relativePressureTime),
       }),
   );
-}
-
-/** How the sides of an exercise share its sets. */
-function turnWords(translate: Translator, { side, limb, changeS = 0 }: PlanExercise): string {
-  if (!side || !takesTurns(side)) return translate('page.at-once');
-  const first = { side: sideWords(translate, sidesOf(side)[0]!, limb) };
-  return changeS > 0
-    ? translate('page.in-turn-change', { ...first, change: format(changeS) })
-    : translate('page.in-turn', first);
 }
 
 /** A box for each set, with what is in it: `☐ 30  ☐ 15`, `☐ 3 × 87.5 kg`, `☐ 5 min`. */
@@ -191,7 +185,7 @@ const withParts = (answer: Answer): Answer[] => [answer, ...partsOf(answer).flat
 /** What was assumed of the measured pressures of a plan, each once. */
 const measuredAs = (translate: Translator, { items }: ExpandedPlan): string[] => [
   ...new Set(
-    there(...items.map(({ occlusion }) => occlusion))
+    present(...items.map(({ occlusion }) => occlusion))
       .flatMap(withParts)
       .flatMap(({ assumptions }) => assumptions.filter(({ code }) => OF_MEASUREMENT.includes(code)))
       .map((assumed) => assumedLine(translate, assumed)),
@@ -216,9 +210,15 @@ function personLine(translate: Translator, request: ExpandedPlan['request']): st
 function criteriaBlocks(translate: Translator, { items, stopCriteria, disclaimers }: ExpandedPlan): Block[] {
   const isCuffed = items.some(({ restriction }) => restriction !== 'none');
   const usual = disclaimers.filter(({ code }) => code === USUAL);
+  // A criterion that only another version knows has no grade here: it is shown with the most severe.
+  const gradeOf = ({ code }: Disclaimer): SymptomGrade =>
+    symptoms.find((symptom) => symptom.code === code)?.grade ?? 'emergency';
   const criteria = part(
     translate(isCuffed ? 'page.stop' : 'page.stop-no-cuff'),
-    { points: stopCriteria.map((printed) => sentence(translate, printed)) },
+    ...SYMPTOM_GRADES.map((grade) => ({
+      under: translate(`page.then-${grade}`),
+      lines: stopCriteria.flatMap((printed) => (gradeOf(printed) === grade ? [sentence(translate, printed)] : [])),
+    })),
     lines(...usual.map((printed) => sentence(translate, printed))),
   );
   return namedPart('stop-criteria', criteria);

@@ -6,7 +6,7 @@ import type { ExpandedRecord, ExpandedRecordItem } from '../../plan/record.js';
 import { setCounts } from '../../plan/set-counts.js';
 import { clock, format } from '../../quantity/format.js';
 import { loadUnitCode } from '../../quantity/quantities.js';
-import { fields, joined, lines, part, there, type Block } from '../blocks.js';
+import { fields, joined, lines, part, present, type Block } from '../blocks.js';
 import { assumedLine, sumOf } from '../section.js';
 import type { Translator } from '../translator.js';
 import {
@@ -96,7 +96,7 @@ function doneBlocks(translate: Translator, item: ExpandedRecordItem, stopped: bo
     ),
     {
       under: translate('page.totals'),
-      lines: there(
+      lines: present(
         ...workLines(translate, totals),
         totalTime(translate, totals),
         restriction !== 'none' &&
@@ -120,7 +120,12 @@ function painLines(translate: Translator, pain: ExpandedRecord['pain']): string[
   if (pain.length === 0) return [translate('page.pain-none')];
   return pain.map(({ site, limb, side, before, during, after, nextMorning }) =>
     translate('page.pain', {
-      place: joined(...there(site, side, limb).map((code) => named(translate, 'value', code))),
+      place: joined(
+        named(translate, 'value', site),
+        ...(side && limb
+          ? [sideWords(translate, side, limb)]
+          : present(side, limb).map((code) => named(translate, 'value', code))),
+      ),
       before: rating(translate, before),
       during: rating(translate, during),
       after: rating(translate, after),
@@ -162,7 +167,7 @@ export function recordBlocks(record: ExpandedRecord, translate: Translator, deta
     group: placeWords(translate, { exercise, side, limb }),
     sections: Object.values(sums).map((answer) => sumOf(answer, translate)),
   }));
-  const load: Block[] = there(record.sessionLoad).map((answer) => ({ section: sumOf(answer, translate) }));
+  const load: Block[] = present(record.sessionLoad).map((answer) => ({ section: sumOf(answer, translate) }));
   return [
     ...opening(translate, 'page.record', record, [
       joined(date, label, named(translate, 'value', posture)),

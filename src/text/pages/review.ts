@@ -26,8 +26,8 @@ function insideText(translate: Translator, assessed: Assessment): string {
   const { asked, evidence, unit } = assessed;
   const values = { ...assessedWords(translate, assessed), grade: named(translate, 'grade', evidence) };
   return asked === undefined
-    ? translate('page.judged', values)
-    : translate('page.judged-asked', { ...values, asked: amount(translate, asked, unit) });
+    ? translate('page.assessed', values)
+    : translate('page.assessed-asked', { ...values, asked: amount(translate, asked, unit) });
 }
 
 /** What is alike on every limb once; where a measure differs, each line names its place. */
@@ -40,7 +40,7 @@ function insideLines(translate: Translator, inside: readonly Assessment[]): stri
   }
   return [...byMeasure.values()].flatMap((own) =>
     [...own].map(([text, places]) =>
-      own.size === 1 ? text : translate('page.judged-where', { where: [...new Set(places)].join('; '), text }),
+      own.size === 1 ? text : translate('page.assessed-where', { where: [...new Set(places)].join('; '), text }),
     ),
   );
 }
@@ -48,7 +48,7 @@ function insideLines(translate: Translator, inside: readonly Assessment[]): stri
 /** A review as a page; of a document with a stop in force, the stop and nothing that could be set. */
 export function reviewBlocks(review: Review, translate: Translator): Block[] {
   const { of, guideline, findings, inside, notAssessed } = review;
-  const nothing = translate('page.nothing-judged');
+  const nothing = translate('page.nothing-assessed');
   const outside = findings.map((finding) =>
     finding.measure === undefined ? cautionLine(translate, finding) : findingLine(translate, finding),
   );
@@ -57,14 +57,14 @@ export function reviewBlocks(review: Review, translate: Translator): Block[] {
     .map(({ name, of: part }) => name + part);
   return [
     ...opening(translate, `page.review-${of}`, review, [
-      translate('page.held-against', { guideline: translate(`guideline.${guideline.id}`) }),
+      translate('page.compared-with', { guideline: translate(`guideline.${guideline.id}`) }),
     ]),
     ...(isStopped(review)
       ? []
       : [
           ...part(translate('page.outside'), pointsOr(nothing, outside)),
           ...part(translate('page.inside'), pointsOr(nothing, insideLines(translate, inside))),
-          ...part(translate('page.not-judged'), { points: missing }),
+          ...part(translate('page.not-assessed'), { points: missing }),
         ]),
     ...sourcesPart(translate, review),
   ];

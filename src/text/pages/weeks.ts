@@ -6,6 +6,7 @@ import { sideWords } from '../../plan/measures.js';
 import type { StageGoalResult } from '../../plan/stage-goals.js';
 import type { WeekLimb, WeekRow, WeekSums } from '../../plan/week-types.js';
 import { clock, format } from '../../quantity/format.js';
+import { Math } from '../../quantity/maths.js';
 import { joined, part, table, type Block, type Column } from '../blocks.js';
 import type { Translator } from '../translator.js';
 import { answerAmount, isStopped, opening, pressure, watchParts } from './parts.js';
@@ -34,7 +35,11 @@ const weekColumns = (translate: Translator): Column<WeekLine>[] => [
 ];
 
 const occlusionWords = (translate: Translator, { valueMmHg, measured, date }: NonNullable<WeekLimb['occlusion']>) =>
-  joined(pressure(translate, valueMmHg), translate(measured ? 'page.lop-measured' : 'page.lop-estimated'), date);
+  joined(
+    pressure(translate, Math.round(valueMmHg)),
+    translate(measured ? 'page.lop-measured' : 'page.lop-estimated'),
+    date,
+  );
 
 /** The tables of a limb: its exercises, then what it goes through in each week. */
 function limbBlocks(

@@ -65,7 +65,7 @@ const calibrated = (answer: Worked): Working => ({
   formula: 'LOP1 ^ w * m ^ (1 - w)',
   symbols: { w: 'estimateWeight', LOP1: 'estimate', m: 'measuredMmHg' },
   sources: [
-    'variance-days-legs',
+    'pulse-pressure-2021',
     ...(assumes(answer, 'width-error-shared') ? (['cuff-width-2012', 'posture-widths-2018'] as const) : []),
   ],
 });

@@ -1,5 +1,6 @@
 import type { Answer } from '../../answer/answer.js';
 import type { SourceId } from '../../evidence/sources.js';
+import { KILOGRAMS_PER_POUND } from '../../quantity/conversion-factors.js';
 import { inFull } from '../../quantity/format.js';
 import { loadUnitOf, type LoadUnit } from '../../quantity/quantities.js';
 import { bodyMassShares } from '../../strength/body-mass.js';
@@ -10,11 +11,9 @@ import { charts } from '../../strength/repetitions.js';
 import { retestOf } from '../../strength/retest.js';
 import { assumes, type FullWorking, type Worked, type Working, type Workings } from './working.js';
 
-const POUND = '0.45359237';
-
 /** What a formula appends to a mass to convert it to another unit. */
 export const conversion = (from: LoadUnit, to: LoadUnit): string =>
-  from === to ? '' : to === 'kg' ? ` * ${POUND}` : ` / ${POUND}`;
+  from === to ? '' : to === 'kg' ? ` * ${KILOGRAMS_PER_POUND}` : ` / ${KILOGRAMS_PER_POUND}`;
 
 /** The formula of an equation for a load in `unit`: a regression converts the load to its own unit, and the answer back. */
 function formulaIn({ unit: own, formula }: OneRepMaxEquation, unit: LoadUnit): string {
