@@ -1,10 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  chanceAtOrBelow,
-  deviationAsShare,
-  deviationInUnit,
-  valueAtChance,
-} from '../../src/pressure/answer-spread.js';
+import { chanceAtOrBelow, deviationAsShare, deviationInUnit, valueAtChance } from '../../src/pressure/answer-spread.js';
 
 // Quantiles of the standard normal distribution: NIST/SEMATECH e-Handbook of Statistical Methods, table 1.3.6.7.1.
 const table = [
