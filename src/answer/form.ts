@@ -2,9 +2,8 @@ import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../
 import { scaled } from '../quantity/decimal.js';
 import { format, unitWords } from '../quantity/format.js';
 import { quantityName } from '../quantity/field-quantity.js';
-import { Math } from '../quantity/maths.js';
 import { quantities, type QuantityName, type Unit } from '../quantity/quantities.js';
-import { UNIT_SYSTEMS, type UnitSystem, type WrittenUnit } from '../quantity/unit-system.js';
+import { inwards, UNIT_SYSTEMS, type UnitSystem, type WrittenUnit } from '../quantity/unit-system.js';
 import {
   attempt,
   describe,
@@ -132,12 +131,10 @@ function imperialOf(name: string): FormUnit | undefined {
   return quantity && imperialUnit(quantities[quantity].unit);
 }
 
-/** Bounds in a unit of a form, at two decimals and rounded inwards: what they allow is allowed. */
+/** Bounds in a unit of a form. */
 function boundsIn(unit: FormUnit, min: number, max: number): readonly [min: number, max: number] {
   const { times, over } = FORM_UNITS[unit];
-  const [low, high] = [min, max].map((end) => scaled(end, over * 100, times)) as [number, number];
-  // At 12 digits, so that what is whole is taken as whole.
-  return [Math.ceil(Number(low.toPrecision(12))) / 100, Math.floor(Number(high.toPrecision(12))) / 100];
+  return inwards(scaled(min, over, times), scaled(max, over, times));
 }
 
 function readOptions(options: unknown): ReadOptions {
@@ -173,13 +170,13 @@ function inFormUnit(found: InputIssue, unit: FormUnit | undefined, typed: string
   if (unit === undefined || typed === undefined || min === undefined || max === undefined) return found;
   const [low, high] = boundsIn(unit, min, max);
   const expected = `${whole ? 'a whole number' : 'a number'} from ${format(low)} to ${format(high)} ${unit}`;
-  return { ...issue(code === 'unit-slip' ? 'out-of-range' : code, path, { expected }, `${typed} ${unit}`) };
+  return issue(code, path, { expected }, `${typed} ${unit}`);
 }
 
 /**
  * Calls a function with what a form holds: texts become an input, and what is wrong comes back by the name of the field.
  *
- * - Numbers may have a decimal comma or point. A mark between thousands is refused: 1.250 would be read as 1.25.
+ * - Numbers may have a decimal comma or point, and no mark between thousands: 1.250 is 1.25, and 1.250,5 is refused.
  * - An empty field is left out.
  * - Inches, pounds, kilopascals and minutes are converted exactly, for the fields that `units` names.
  * - A field inside is named by its place: `limbs.0.circumferenceCm` or `limbs[0].circumferenceCm`.
@@ -199,7 +196,7 @@ function inFormUnit(found: InputIssue, unit: FormUnit | undefined, typed: string
  * };
  * const result = attemptForm(estimateOcclusionPressure, form, { units: { circumferenceCm: 'in' } });
  * result.input; // => { limb: 'leg', circumferenceCm: 55.88, systolicMmHg: 120, cuffWidthCm: 10.5, posture: 'seated' }
- * result.errors; // => { diastolicMmHg: 'diastolicMmHg is missing: expected a number from 30 to 200 mmHg.' }
+ * result.errors; // => { diastolicMmHg: 'diastolicMmHg is missing: it must be a number from 30 to 200 mmHg.' }
  * ```
  */
 export function attemptForm<T>(fn: (input: never) => T, form: object, options?: FormOptions): FormAttempt<T> {
@@ -225,8 +222,10 @@ export function attemptForm<T>(fn: (input: never) => T, form: object, options?: 
     const place = found.path.join('.');
     // A field that the form does not have is named as the others are.
     const field = names.get(place) ?? (brackets ? pathText(found.path) : place);
-    const name = [...found.path].reverse().find((step) => typeof step === 'string') ?? '';
-    const value = message ? message(found) : inFormUnit(found, unitOf(name), typed.get(place)).message;
+    const unit = unitOf([...found.path].reverse().find((step) => typeof step === 'string') ?? '');
+    // Where inches are asked for, nobody meant inches by mistake.
+    const asked = unit && found.code === 'unit-slip' ? { ...found, code: 'out-of-range' as const } : found;
+    const value = message ? message(asked) : inFormUnit(asked, unit, typed.get(place)).message;
     if (!Object.hasOwn(errors, field)) setOwn(errors, field, value);
   }
   return { ...result, input, errors };

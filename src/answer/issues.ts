@@ -69,7 +69,13 @@ export function describe(value: unknown): string {
     case 'undefined':
       return String(value);
     case 'object':
-      return value === null ? 'null' : 'an object';
+      if (value === null) return 'null';
+      try {
+        if (Array.isArray(value)) return 'a list';
+      } catch {
+        // A revoked proxy cannot be looked at.
+      }
+      return 'an object';
     default:
       return `a ${typeof value}`;
   }

@@ -12,7 +12,7 @@ export type MessageValues = Readonly<Record<string, string | number | readonly s
 
 /** What is wrong with an input. */
 export const answerMessages = {
-  missing: '{field} is missing: expected {expected}.',
+  missing: '{field} is missing: it must be {expected}.',
   'wrong-type': '{field} must be {expected}; received {received}.',
   'not-finite': '{field} must be {expected}; received {received}, which is not a finite number.',
   'out-of-range': '{field} must be {expected}; received {received}.',
@@ -27,7 +27,7 @@ export const answerMessages = {
     '{field} must be {expected}; received {received}. The document was made by a newer version of the library.',
   'wrong-relation': '{field} must be {expected}; received {received}.',
   'changed-document':
-    '{field} must be {expected}, as the rest of the document has it; received {received}. The document was changed by hand or cut short. Make it again from its request.',
+    '{field} must be {expected}, as the rest of the document has it; received {received}. This field, or one it follows from, was changed or cut short. Use the original, or make a new one.',
   'did-you-mean': 'Did you mean {options}?',
   'fields-here': 'Expected {expected}.',
   'more-issues': '… and {count} more.',

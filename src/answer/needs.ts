@@ -20,6 +20,7 @@ export interface Needed {
 export type Asked = Need | Needed;
 
 export const PLAIN_OBJECT = ['plain-object', 'a plain object'] as const;
+export const PLAIN_JSON = ['plain-json', 'plain JSON'] as const;
 export const VISIBLE_FIELD = ['visible-field', 'an enumerable field with a value'] as const;
 export const READABLE = ['readable', 'a value that can be read'] as const;
 export const LIST_OF = ['list-of', 'a list of {least} to {most} items'] as const;

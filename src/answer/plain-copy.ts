@@ -1,6 +1,6 @@
 import { isOwn } from './own.js';
 
-const DEEPEST = 40;
+export const DEEPEST = 40;
 const MOST_VALUES = 200_000;
 
 /** How many values may still be copied: shared by the parts of one list, whose items may be one and the same. */

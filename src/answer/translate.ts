@@ -1,6 +1,6 @@
 import { format, unitWords } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
-import { inSystem, type UnitSystem } from '../quantity/unit-system.js';
+import { inSystem, type UnitSystem, type WrittenUnit } from '../quantity/unit-system.js';
 import { fill, type MessageValues } from './messages.js';
 
 /**
@@ -52,7 +52,7 @@ export function amount(translate: Translate, value: number, unit: Unit): string 
 }
 
 /** A number with its own unit. */
-export const ownAmount = (translate: Translate, value: number, unit: Unit): string =>
+export const ownAmount = (translate: Translate, value: number, unit: WrittenUnit): string =>
   numeral(translate, value) + translate(`unit.${unit}`, unitWords[unit]);
 
 /** A number that is set or computed with: in the unit that you ask for, and in its own where that is another. */

@@ -1,5 +1,5 @@
 import type { Answer } from '../answer/answer.js';
-import { issue, describe, type InputIssue, type Path } from '../answer/issues.js';
+import { issue, describe, describeLength, type InputIssue, type Path } from '../answer/issues.js';
 import type { MessageValues } from '../answer/messages.js';
 import { isPart, type Part } from '../answer/part.js';
 import { Math } from '../quantity/maths.js';
@@ -7,7 +7,7 @@ import { passedStep } from '../evidence/guards.js';
 import { convertLoad } from '../quantity/convert.js';
 import { loadUnitOf, type Unit } from '../quantity/quantities.js';
 import { textByCode } from './catalogue.js';
-import { AT_LEAST, AT_MOST, need, type Asked, type Needed, LEFT_OUT } from '../answer/needs.js';
+import { AT_LEAST, AT_MOST, need, type Asked, type Needed, LEFT_OUT, WITH_OTHER_END } from '../answer/needs.js';
 import {
   POINTER,
   FROM_NOTHING,
@@ -92,6 +92,8 @@ function checkAnswer(answer: Answer, follow: Follow, path: Path, found: Found): 
   if (value < 0) found([...path, 'value'], FROM_NOTHING, value);
   if (isNumber(standardDeviation) && standardDeviation < 0)
     found([...path, 'standardDeviation'], FROM_NOTHING, standardDeviation);
+  if (isNumber(lower) !== isNumber(upper))
+    found([...path, isNumber(lower) ? 'upper' : 'lower'], WITH_OTHER_END, undefined);
   if (isNumber(lower) && isAbove(lower, centre)) found([...path, 'lower'], need(AT_MOST, { value: centre }), lower);
   if (isNumber(upper) && isAbove(centre, upper)) found([...path, 'upper'], need(AT_LEAST, { least: centre }), upper);
   if (isPart(answer.inputs)) {
@@ -107,9 +109,16 @@ function checkAnswer(answer: Answer, follow: Follow, path: Path, found: Found): 
   }
 }
 
-/** A stated number against its answer. */
+/** A stated number against its answer, which is of the kind that its field asks for. */
 function checkStated(stated: Part, answer: unknown, path: Path, found: Found): void {
-  if (!isPart(answer)) return found([...path, 'ref'], POINTER, stated['ref']);
+  const { ref } = stated;
+  if (!isPart(answer)) return found([...path, 'ref'], POINTER, ref);
+  // A setting or a load of an item: its percentage is checked by its kind.
+  if (path.length === 3 && 'value' in stated) {
+    const value = stated['unit'] === 'mm[Hg]' ? 'cuff-pressure' : 'training-load';
+    const { kind } = answer;
+    if (kind !== value) found(['answers', Number(String(ref).split('/')[2]), 'kind'], need(THE_SAME, { value }), kind);
+  }
   for (const name of ['value', 'unit', 'lower', 'upper']) {
     if (!('value' in stated) || stated[name] === answer[name]) continue;
     found(
@@ -207,5 +216,6 @@ export function checkConsistency(
 export const finder =
   (issues: InputIssue[]): Found =>
   (path, expected, received) => {
-    issues.push(issue('changed-document', path, expected, describe(received)));
+    const shown = Array.isArray(received) ? describeLength(received.length) : describe(received);
+    issues.push(issue('changed-document', path, expected, shown));
   };

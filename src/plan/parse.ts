@@ -22,21 +22,11 @@ import {
   WORDING_OF,
   LINE_OF,
   POINTER,
-  KIND_OF_ANSWER,
   VERSION,
 } from './needs.js';
 import { TEMPO_PHASES } from '../session/needs.js';
 
-const PATTERNS: readonly Need[] = [
-  TEXT_OF,
-  WORDING_OF,
-  LINE_OF,
-  DAY_EXPECTED,
-  TEMPO_PHASES,
-  POINTER,
-  KIND_OF_ANSWER,
-  VERSION,
-];
+const PATTERNS: readonly Need[] = [TEXT_OF, WORDING_OF, LINE_OF, DAY_EXPECTED, TEMPO_PHASES, POINTER, VERSION];
 
 const at = (root: unknown, path: Path): unknown =>
   path.reduce((value, part) => (value as Readonly<Record<string | number, unknown>>)[part], root);
@@ -124,17 +114,12 @@ function wrongNumber(found: z.core.$ZodIssue, path: Path, value: unknown): Input
   return wantsNumber && quantity ? numberIssue(quantities[quantity], value, path) : undefined;
 }
 
-/**
- * Of several forms, what is wrong with the one that was meant: text of text, an object of an object. Of an answer of
- * another kind, the kind says it all.
- */
-function wrongForm({ errors, path }: z.core.$ZodIssueInvalidUnion): readonly z.core.$ZodIssue[] | undefined {
-  const [meant] = errors
+/** Of several forms, what is wrong with the one that was meant: text of text, an object of an object. */
+const wrongForm = ({ errors, path }: z.core.$ZodIssueInvalidUnion): readonly z.core.$ZodIssue[] | undefined =>
+  errors
     .filter((all) => !all.some((one) => one.path.length === 0 && one.code === 'invalid_type'))
-    .sort((a, b) => a.length - b.length);
-  const kind = meant?.filter(({ path: [name] }) => name === 'kind') ?? [];
-  return (kind.length > 0 ? kind : meant)?.map((one) => ({ ...one, path: [...path, ...one.path] }));
-}
+    .sort((a, b) => a.length - b.length)[0]
+    ?.map((one) => ({ ...one, path: [...path, ...one.path] }));
 
 /** What a schema finds wrong, in the words of the library. */
 function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): InputIssue[] {
@@ -149,13 +134,14 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
       fieldIssue(path, index < MOST_ISSUES ? known.filter((name) => name !== key) : [], key),
     );
   }
+  if ('options' in found && found.options) return [optionIssue(path, found.options.map(String), value)];
   const ofForm = found.code === 'invalid_union' ? wrongForm(found) : undefined;
   if (ofForm) return ofForm.flatMap((one) => translate(one, root, schema));
   if (found.code === 'invalid_value') return [optionIssue(path, found.values.map(String), value)];
   const expected = expectedOf(found);
   if (value === undefined) return [issue('missing', path, expected, 'undefined')];
   const ofLength = found.code === 'too_small' || found.code === 'too_big';
-  const received = !Array.isArray(value) ? describe(value) : ofLength ? describeLength(value.length) : 'a list';
+  const received = ofLength && Array.isArray(value) ? describeLength(value.length) : describe(value);
   return [issue('wrong-type', path, expected, received)];
 }
 

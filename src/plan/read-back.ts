@@ -70,7 +70,7 @@ const NAMES = Object.keys(allKinds) as (keyof ReadBack)[];
  * result.ok ? [] : result.issues.map(({ code }) => code); // => ['newer-document']
  * ```
  */
-export function readDocument<K extends keyof ReadBack = keyof ReadBack>(document: object, kind?: K): ReadBack[K] {
+export function readDocument<K extends keyof ReadBack = keyof ReadBack>(document: unknown, kind?: K): ReadBack[K] {
   if (kind !== undefined && !NAMES.includes(kind)) throw new InputError([optionIssue(['kind'], NAMES, kind)]);
   const allowed = kind === undefined ? allKinds : { [kind]: allKinds[kind] };
   return storedDocument(allowed, document).document as ReadBack[K];

@@ -1,4 +1,4 @@
-import { gather, InputError, type InputIssue, type Path } from '../answer/issues.js';
+import { gather, InputError, within, type InputIssue, type Path } from '../answer/issues.js';
 import { guards, passedStep } from '../evidence/guards.js';
 import { frozen } from '../quantity/frozen.js';
 import { quantities } from '../quantity/quantities.js';
@@ -44,7 +44,9 @@ const recordKind: StoredKind<SessionRecord, ExpandedRecord> = {
   schema: recordDocument,
   upgrades: { 1: compactedOlder },
   remade: (record) => {
-    const items = plannedOf(record).map((item) => ({ ...item, totals: totalsDone(item) }));
+    const items = plannedOf(record).map((item, index) =>
+      within(['items', index, 'done'], () => ({ ...item, totals: totalsDone(item) })),
+    );
     const expanded = recordFrom({ ...record, items });
     return { document: compact<SessionRecord>(expanded, textByCode), expanded };
   },

@@ -5,7 +5,7 @@ import { once } from '../answer/own.js';
 import { grades } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Unit } from '../quantity/quantities.js';
-import { KIND_OF_ANSWER, POINTER } from './needs.js';
+import { POINTER } from './needs.js';
 import {
   annotations,
   byName,
@@ -211,33 +211,30 @@ export const limbTotals = once(() =>
 
 const answerPointer = named('answerPointer', () => open(pointer()));
 /** An answer of a document; `inputs` that are worked with later are declared. */
-const documentAnswer = (kind: z.ZodMiniType<string>, inputs: Shape = {}, more: Shape = {}) =>
+const documentAnswer = (kind: AnswerKind, units: readonly Unit[], inputs: Shape = {}, more: Shape = {}) =>
   open({
     ...evidence(),
-    kind,
-    unit: code<Unit>(),
+    kind: z.literal(kind),
+    unit: z.enum(units),
     inputs: z.catchall(z.object(inputs), z.union([z.string(), z.number(), answerPointer(), z.array(answerPointer())])),
     cautions: z.array(open({ ...cautionFields(), text: z.optional(z.string()) })),
     ...more,
   });
-const answer = named('answer', () =>
-  typed<DocumentAnswer>(
-    z.union([
-      documentAnswer(
-        z.literal('cuff-pressure'),
-        { occlusion: answerPointer(), percentLop: quantity('percentLop') },
-        some({ reached: reachedPressure() }),
-      ),
-      documentAnswer(
-        z.literal('training-load'),
-        some({ oneRepMax: answerPointer(), percentOneRepMax: quantity('percentOneRepMax') }),
-        some({ reached: reachedLoad() }),
-      ),
-      documentAnswer(pattern(/^(?!(cuff-pressure|training-load)$)/, KIND_OF_ANSWER)),
+/** A setting or a load, and what these are worked out from. */
+const answer = named('answer', () => {
+  const ofCuff = { occlusion: answerPointer(), percentLop: quantity('percentLop') };
+  const ofLoad = some({ oneRepMax: answerPointer(), percentOneRepMax: quantity('percentOneRepMax') });
+  return typed<DocumentAnswer>(
+    z.discriminatedUnion('kind', [
+      documentAnswer('occlusion-pressure', PRESSURE),
+      documentAnswer('cuff-pressure', PRESSURE, ofCuff, some({ reached: reachedPressure() })),
+      documentAnswer('one-repetition-maximum', MASS),
+      documentAnswer('training-load', MASS, ofLoad, some({ reached: reachedLoad() })),
+      documentAnswer('body-mass-load', MASS),
     ]),
-  ),
-);
-/** What a document has of answers; any kind may be among them. */
+  );
+});
+/** What a document has of answers. */
 export const answersOnce = once(() => ({
   equations: z.array(z.string()),
   answers: list(answer(), 2000, 0),

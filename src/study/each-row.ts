@@ -1,5 +1,5 @@
 import type { Answer, Assumption } from '../answer/answer.js';
-import { describe, InputError, isInputError, refuse } from '../answer/issues.js';
+import { describe, InputError, isInputError, issue, moved, refuse, type InputIssue } from '../answer/issues.js';
 import { emptyColumns, refuseRows, type ColumnAnswer, type ColumnsAbout } from './column-answer.js';
 import { wrongLength } from './column-input.js';
 import {
@@ -95,7 +95,8 @@ function sharedBy(
  * @param calculate - from a row to an answer; all answers are of one kind, unit, equation and scale
  * @param fields - an object; a list or typed array is a column, anything else is the same in every row
  * @returns a column answer, for {@link columns}, `agreement`, `methods` and the rest.
- * @throws InputError for columns that differ in length, and where no row, or rows of several kinds, have an answer.
+ * @throws InputError for columns that differ in length, where rows have answers of several kinds, and where no row has
+ * one: with what is wrong with the first row.
  *
  * @example
  * ```ts
@@ -124,6 +125,7 @@ export function eachRow<I extends object, A extends Answer>(
   const out = emptyColumns(rows);
   const { value, lower, upper, standardDeviation, flag } = out;
   let first: A | undefined;
+  let refused: InputIssue[] | undefined;
   let assumptions: readonly Assumption[] = [];
   for (let row = 0; row < rows; row += 1) {
     const given: Record<string, unknown> = { ...same };
@@ -137,6 +139,7 @@ export function eachRow<I extends object, A extends Answer>(
     } catch (error) {
       if (!isInputError(error)) throw error;
       flag[row] = refusalOf(error);
+      refused ??= error.issues.map((one) => moved(one, (path) => ['calculate', row, ...path]));
       continue;
     }
     if (!Number.isFinite((answer as Partial<Answer> | undefined)?.value)) {
@@ -151,7 +154,8 @@ export function eachRow<I extends object, A extends Answer>(
     const message = answer.cautions.reduce((bits, { code }) => bits | (CAUTION_FLAGS[code] ?? 0), 0);
     flag[row] = answer.lower === undefined ? message | NO_INTERVAL : message;
   }
-  if (!first) return refuse('wrong-relation', ['calculate'], SOME_ANSWER, 'none');
+  // A slip in the name of a column refuses every row: the first one says which.
+  if (!first) throw new InputError([issue('wrong-relation', ['calculate'], SOME_ANSWER, 'none'), ...(refused ?? [])]);
   refuseRows(out, 0, rows);
   const { kind, unit, scale, equation, evidence, ownEquation } = first;
   const about: ColumnsAbout = {

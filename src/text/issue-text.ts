@@ -1,8 +1,10 @@
+import type { InputField } from '../answer/form.js';
 import { pathText, type InputIssue } from '../answer/issues.js';
 import { answerMessages, type IssueCode } from '../answer/messages.js';
-import { amount, bareAmount, marked } from '../answer/translate.js';
+import { amount, marked, numeral, ownAmount } from '../answer/translate.js';
 import { format } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
+import { inSystem, inwards, type WrittenUnit } from '../quantity/unit-system.js';
 import { textIfKnown, type Translator } from './translator.js';
 import { likeliest, MOST_SHOWN } from '../answer/suggest.js';
 
@@ -25,14 +27,27 @@ export const choiceText = (translate: Translator, option: string): string =>
   textIfKnown(translate, `choice.${option}`) ?? textIfKnown(translate, `value.${option}`) ?? option;
 
 /** An option as it is typed, with a word for it where there is one; a field by its name alone. */
-function optionText(translate: Translator, issue: string, option: string): string {
+function optionText(translate: Translator, issue: string | undefined, option: string): string {
   if (issue === 'unknown-field') return option;
   const own = choiceText(translate, option);
   return own === option ? `'${option}'` : `'${option}' (${own})`;
 }
 
-/** What was expected, from the data of the issue; its English words where it has no more. */
-function expectedText(translate: Translator, found: InputIssue): string {
+/** Bounds of a number; where they are converted, what they allow is allowed. */
+function boundsText(translate: Translator, min: number, max: number, unit: WrittenUnit, whole = false): string {
+  const [lowest, highest] = [inSystem(min, unit, translate.units), inSystem(max, unit, translate.units)];
+  const [low, high] = highest.unit === unit ? [min, max] : inwards(lowest.value, highest.value);
+  return translate(whole ? 'expected.whole' : 'expected.number', {
+    min: numeral(translate, low),
+    max: ownAmount(translate, high, highest.unit),
+  });
+}
+
+/** What was expected of an issue or a field of a form, from its data; its English words where it has no more. */
+export function expectedText(
+  translate: Translator,
+  found: Omit<InputField, 'name' | 'required'> & Partial<Pick<InputIssue, 'code' | 'requirement'>>,
+): string {
   const { code, min, max, unit, whole, options, expected, requirement } = found;
   if (requirement) {
     const { field } = requirement.values ?? {};
@@ -43,10 +58,7 @@ function expectedText(translate: Translator, found: InputIssue): string {
     return textIfKnown(translate, `requirement.${requirement.code}`, values) ?? expected;
   }
   if (min !== undefined && max !== undefined && unit !== undefined) {
-    return translate(whole ? 'expected.whole' : 'expected.number', {
-      min: bareAmount(translate, min, unit),
-      max: amount(translate, max, unit),
-    });
+    return boundsText(translate, min, max, unit, whole);
   }
   if (options === undefined) return expected;
   if (options.length === 1) return optionText(translate, code, options[0]!);

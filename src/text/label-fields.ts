@@ -2,7 +2,7 @@ import type { InputField } from '../answer/form.js';
 import { isPart } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
 import { refuse } from '../answer/issues.js';
-import { choiceText, labelText } from './issue-text.js';
+import { choiceText, expectedText, labelText } from './issue-text.js';
 import { FIELDS } from './needs.js';
 import { textIfKnown, textOptions, type TextOptions } from './translator.js';
 
@@ -20,7 +20,7 @@ export interface LabelledField extends InputField {
 }
 
 /**
- * Fields of a form with labels, units, places on the body, and a text for each option, in your language.
+ * Fields of a form with labels, units, places on the body, what each takes, and a text for each option, in your language.
  *
  * @param fields - what `inputFields` of cuffwork gives
  * @param options - `locale`, such as `de` of cuffwork/explain/de; English when left out
@@ -46,6 +46,7 @@ export function labelFields(fields: readonly InputField[], options: Pick<TextOpt
   return given.map((field) => ({
     ...field,
     label: labelText(translate, field.name) ?? field.name,
+    expected: expectedText(translate, field),
     ...(field.unitText !== undefined && {
       unitText: textIfKnown(translate, `unit.${String(field.unit)}`)?.trim() ?? field.unitText,
     }),

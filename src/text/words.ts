@@ -235,7 +235,6 @@ export const receivedWords = {
   'none, or a field twice': 'none, or a field twice',
   'an object that is no answer': 'an object that is no answer',
   'an item without its stops': 'an item without its stops',
-  'an object that is not plain JSON': 'an object that is not plain JSON',
   'too many fields': 'too many fields',
   'an object of another kind': 'an object of another kind',
   'an answer in another unit': 'an answer in another unit',

@@ -11,7 +11,7 @@ import {
   type OcclusionPressure,
 } from '../../src/index.js';
 import { planSession } from '../../src/plan/index.js';
-import { labelFields } from '../../src/text/index.js';
+import { labelFields, show } from '../../src/text/index.js';
 import { de } from '../../src/text/locales/de.js';
 import { publicFunctions } from '../support/public-functions.js';
 
@@ -152,6 +152,15 @@ describe('a form in inches and pounds', () => {
       'exercises[0].percentLop',
     ]);
   });
+  it('suspects no inches where it asks for inches, in any language', () => {
+    const small = { ...texts, circumferenceCm: '9,5' };
+    const message = (issue: object) => show(issue, { locale: de, units: 'imperial' });
+    const result = attemptForm(estimateOcclusionPressure, small, { units: 'imperial', message });
+    // 25 cm are 9.842… in and 120 cm are 47.244… in: what the sentence allows is allowed.
+    expect(result.errors['circumferenceCm']).toBe(
+      'Umfang der Gliedmaße muss eine Zahl von 9,85 bis 47,24 Zoll sein; angegeben ist 9,5 Zoll.',
+    );
+  });
   it('has bounds that are rounded inwards: what they allow is allowed', () => {
     const fields = inputFields(estimateOcclusionPressure, { limb: 'leg' }, [], 'imperial');
     const inches = fields.filter(({ unit }) => unit === '[in_i]');
@@ -177,6 +186,10 @@ describe('labelled fields', () => {
     });
     expect(field('ageYears')?.unitText).toBe('Jahre');
     expect(field('systolicMmHg')?.where).toBe('Oberarm, in Ruhe');
+    expect(field('systolicMmHg')?.expected).toBe('eine Zahl von 60 bis 300 mmHg');
+    expect(field('limb')?.expected).toBe("eines von: 'arm' (Arm), 'leg' (Bein)");
+    const inches = labelFields(inputFields(estimateOcclusionPressure, { limb: 'leg' }, [], 'imperial'), { locale: de });
+    expect(inches.find(({ name }) => name === 'circumferenceCm')?.expected).toBe('eine Zahl von 9,85 bis 47,24 Zoll');
     expect(labelFields(inputFields(estimateOneRepMax)).find(({ name }) => name === 'lift')?.choices?.[0]).toEqual({
       value: 'bench-press',
       text: 'bench press',

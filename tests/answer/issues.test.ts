@@ -176,7 +176,7 @@ describe('an issue', () => {
       'undefined',
       'null',
       'an object',
-      'an object',
+      'a list',
       'a function',
       'a bigint',
       'a symbol',

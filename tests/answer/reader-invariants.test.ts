@@ -143,7 +143,7 @@ describe('a field that is wrong', () => {
     ['number', null, ['it.a', 'wrong-type', LENGTHS, 'null']],
     ['number', '12', ['it.a', 'wrong-type', LENGTHS, '"12"']],
     ['number', true, ['it.a', 'wrong-type', LENGTHS, 'true']],
-    ['number', [12], ['it.a', 'wrong-type', LENGTHS, 'an object']],
+    ['number', [12], ['it.a', 'wrong-type', LENGTHS, 'a list']],
     ['number', 12n, ['it.a', 'wrong-type', LENGTHS, 'a bigint']],
     ['number', throws, ['it.a', 'wrong-type', LENGTHS, 'a function']],
     ['number', Symbol('s'), ['it.a', 'wrong-type', LENGTHS, 'a symbol']],
@@ -168,7 +168,7 @@ describe('a field that is wrong', () => {
     ['text', `s${'x'.repeat(1000)}`, ['it.a', 'wrong-type', 'a short text', `"s${'x'.repeat(39)}…"`]],
     ['child', undefined, ['it.a', 'missing', OBJECT, 'undefined']],
     ['child', null, ['it.a', 'wrong-type', OBJECT, 'null']],
-    ['child', [{ b: 3 }], ['it.a', 'wrong-type', OBJECT, 'an object']],
+    ['child', [{ b: 3 }], ['it.a', 'wrong-type', OBJECT, 'a list']],
     ['child', new Date(0), ['it.a', 'wrong-type', OBJECT, 'an object']],
     ['child', 'b', ['it.a', 'wrong-type', OBJECT, '"b"']],
     ['child', {}, ['it.a.b', 'missing', COUNTS, 'undefined']],
@@ -179,7 +179,7 @@ describe('a field that is wrong', () => {
     ['parts', null, ['it.restS', 'wrong-type', RESTS, 'null']],
     ['parts', '30', ['it.restS', 'wrong-type', RESTS, '"30"']],
     ['parts', -1, ['it.restS', 'out-of-range', RESTS, '-1']],
-    ['parts', [30], ['it.restS', 'wrong-type', OBJECT, 'an object']],
+    ['parts', [30], ['it.restS', 'wrong-type', OBJECT, 'a list']],
     [
       'parts',
       { left: 3601 },
@@ -201,7 +201,7 @@ describe('a field that is wrong', () => {
     ['named', undefined, ['it.a', 'missing', 'things by name', 'undefined']],
     ['named', {}, ['it.a', 'wrong-type', 'things by name', '0']],
     ['named', { 1: {}, 2: {}, 3: {} }, ['it.a', 'wrong-type', 'things by name', '3']],
-    ['named', [{ b: 3 }], ['it.a', 'wrong-type', 'things by name', 'an object']],
+    ['named', [{ b: 3 }], ['it.a', 'wrong-type', 'things by name', 'a list']],
     ['named', null, ['it.a', 'wrong-type', 'things by name', 'null']],
     ['named', 'b', ['it.a', 'wrong-type', 'things by name', '"b"']],
     ['named', { one: { b: 1 } }, ['it.a.one.b', 'out-of-range', COUNTS, '1']],
@@ -233,7 +233,7 @@ describe('a field that is wrong', () => {
     [undefined, 'missing', 'undefined'],
     [null, 'wrong-type', 'null'],
     ['a', 'wrong-type', '"a"'],
-    [[12], 'wrong-type', 'an object'],
+    [[12], 'wrong-type', 'a list'],
     [Object.create({ a: 12 }), 'wrong-type', 'an object'],
   ])('is not looked for in %j, which is refused as a whole', (input, code, received) => {
     for (const kind of ['number', 'choice', 'child', 'values', 'anything'] as const)
@@ -340,7 +340,7 @@ describe('an answer given back', () => {
     [5, '5'],
     ['5', '"5"'],
     [null, 'null'],
-    [[], 'an object'],
+    [[], 'a list'],
   ])('is none: %j', (given, expected) => {
     expect(answerFault(given, 'one-repetition-maximum', ['kg'], 1, 500)).toBe(expected);
   });
@@ -359,10 +359,21 @@ describe('a whole document', () => {
     [null, 'wrong-type', expected, 'null'],
     [5, 'wrong-type', expected, '5'],
     ['x', 'wrong-type', expected, '"x"'],
-    [{ a: NaN }, 'wrong-type', expected, 'an object that is not plain JSON'],
+    [new Date(0), 'wrong-type', expected, 'an object'],
     [unreadable('a'), 'unreadable', expected, 'an error'],
   ])('is refused where it is none, case %#', (input, code, wanted, received) => {
     expect(refusal(explain as never, input)).toEqual([['', code, wanted, received]]);
+  });
+
+  it.each([
+    // What a form or a row of a database brings: an empty cell made a number, a day as a Date.
+    [{ limbs: [{ cuffWidthCm: NaN }] }, ['limbs.0.cuffWidthCm', 'not-finite', 'a number from 3 to 40 cm', 'NaN']],
+    [{ date: new Date(0) }, ['date', 'wrong-type', 'a date such as 2026-03-02', 'an object']],
+    [{ limbs: new Map() }, ['limbs', 'wrong-type', 'plain JSON', 'an object']],
+    [{ a: [0, { b: () => 1 }] }, ['a.1.b', 'wrong-type', 'plain JSON', 'a function']],
+    [{ a: [Infinity] }, ['a.0', 'wrong-type', 'plain JSON', 'Infinity']],
+  ])('names the field that is not plain JSON, case %#', (input, refused) => {
+    expect(refusal(explain as never, input)).toEqual([refused]);
   });
 
   it('is cited by every source of the library anywhere in it, once, in the order met', () => {

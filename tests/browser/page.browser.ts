@@ -369,7 +369,7 @@ describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
     expect(await wrong('systolicMmHg')).toContain('Are the systolic and diastolic pressures swapped?');
     await page.fill('#diastolicMmHg', '');
     expect(await wrong('diastolicMmHg')).toContain(
-      'Diastolic pressure is missing: expected a number from 30 to 200 mmHg.',
+      'Diastolic pressure is missing: it must be a number from 30 to 200 mmHg.',
     );
     await page.fill('#scheme', 'lots');
     expect(await wrong('scheme')).toContain("such as '30-15-15-15'");

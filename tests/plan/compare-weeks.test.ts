@@ -304,10 +304,10 @@ describe('weeks side by side', () => {
     const issues = (input: unknown) => issuesOf(compareWeeks, input);
     expect(issues({})).toEqual(['weeks missing']);
     expect(() => compareWeeks({} as never)).toThrow(
-      'weeks is missing: expected a list of weeks, each with its sessions or records',
+      'weeks is missing: it must be a list of weeks, each with its sessions or records',
     );
     expect(() => compareWeeks({ weeks: [{}] } as never)).toThrow(
-      'weeks[0].sessions is missing: expected planned sessions, or records, or both',
+      'weeks[0].sessions is missing: it must be planned sessions, or records, or both',
     );
     expect(() => compareWeeks({ weeks: [{ sessions: [{ plan: 5 }] }] } as never)).toThrow(/a document of this library/);
     expect(() => compareWeeks({ weeks: [{ sessions: [{ plan, times: 22 }] }] })).toThrow(/from 1 to 21/);

@@ -82,6 +82,41 @@ const screening = stored(
 );
 const dayCheck = stored(checkDay({ date: '2026-03-02', painNow: 5, answers: { 'today-illness': 'yes' } }));
 
+describe('a field of a record that was edited', () => {
+  const indexOf = (kind: string): number => record.answers.findIndex((answer) => answer.kind === kind);
+  const [lop, cuff, maximum] = (['occlusion-pressure', 'cuff-pressure', 'one-repetition-maximum'] as const).map(
+    indexOf,
+  );
+  it.each<[Path, unknown, string]>([
+    [['answers', lop!, 'kind'], 'occlusion-presure', `answers.${lop}.kind`],
+    [['answers', lop!, 'unit'], 'kPa', `answers.${lop}.unit`],
+    [['answers', cuff!, 'kind'], 'occlusion-pressure', `answers.${cuff}.kind`],
+    [['answers', cuff!, 'inputs', 'percentLop'], '50', `answers.${cuff}.inputs.percentLop`],
+    [['answers', cuff!, 'inputs', 'occlusion'], undefined, `answers.${cuff}.inputs.occlusion`],
+    [['answers', cuff!, 'reached', 'percentLop'], '50', `answers.${cuff}.reached.percentLop`],
+    [['answers', maximum!, 'lower'], undefined, `answers.${maximum}.lower`],
+    [['items', 0, 'done', 'sets', 1], { restS: 30 }, 'items.0.done.sets.1.repetitions'],
+    [['items', 0, 'done', 'sets', 1, 'repetitions'], 1.5, 'items.0.done.sets.1.repetitions'],
+  ])('is named: %j', (path, value, named) => {
+    expect(changedAt(edited(record, path, value))).toContain(named);
+  });
+
+  it('says how long a list was and must be, and what is wrong with a code', () => {
+    const messagesOf = (document: object) => {
+      const result = attempt(readDocument, document);
+      return result.ok ? [] : result.issues.map(({ message }) => message).join();
+    };
+    const { cautions } = record;
+    expect(messagesOf(edited(record, ['cautions'], [...cautions, ...cautions]))).toMatch(
+      `cautions must be a list of ${cautions.length}, as the rest of the document has it; received ${2 * cautions.length}.`,
+    );
+    const index = plan.cautions.findIndex(({ values }) => values !== undefined);
+    expect(messagesOf(edited(plan, ['cautions', index, 'values'], undefined))).toMatch(
+      `cautions[${index}].code must be a code of this version with all its values`,
+    );
+  });
+});
+
 describe('a screening and a check of the day', () => {
   it.each(Object.entries({ screening, dayCheck }))('are read back as they were, and printed: %s', (_, document) => {
     expect(readDocument(document)).toEqual(document);

@@ -83,6 +83,10 @@ describe('any function, row by row', () => {
     expect(() => eachRow(measuredOcclusionPressure, { valueMmHg: [1, 2], method: 'doppler', limb: 'leg' })).toThrow(
       /at least one row/,
     );
+    const slip = { value: [165, 180], method: 'doppler', limb: 'leg' };
+    expect(() => eachRow(measuredOcclusionPressure as never, slip)).toThrow(
+      /calculate\[0\]\.value is not a field here\. Did you mean valueMmHg\?/,
+    );
     expect(() => eachRow((() => 5) as never, { x: [1] })).toThrow(/an answer of this library/);
     expect(() => eachRow(mixed as never, { x: [1], y: [1, 2] })).toThrow(/as long as/);
     // What your own function throws is yours.

@@ -370,7 +370,7 @@ describe('a translation', () => {
     const wrong = { limb: 'leg', circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 250, cuffWidthCm: 10 };
     expect(german(attempt(estimateOcclusionPressure, wrong)).split('\n')).toEqual([
       'diastolischer Druck muss eine Zahl von 30 bis 200 mmHg sein; angegeben ist 250 mmHg.',
-      "Körperposition fehlt: erwartet wird eines von: 'supine' (liegend), 'seated' (sitzend), 'standing' (stehend).",
+      "Körperposition fehlt: es muss eines von: 'supine' (liegend), 'seated' (sitzend), 'standing' (stehend) sein.",
     ]);
     // A relation: the systolic pressure is the lower one, and a rating of the reserve comes with the reserve itself.
     const swapped = { ...wrong, systolicMmHg: 70, diastolicMmHg: 120, posture: 'seated' };
