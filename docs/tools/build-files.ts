@@ -63,7 +63,7 @@ function plainNamespaces(code: string): string {
   });
   const ends = new Map(made);
   const objects = found.map(([, name, members = '']) => {
-    const fields = members.replace(/^( *\S+): \(\) => (\S+)(?=,?$)/gm, (member, field: string, value: string) =>
+    const fields = members.replace(/^( *\S+): \(\) => (\S+)(?=,?$)/gm, (_whole, field: string, value: string) =>
       field.trim() === value ? field : `${field}: ${value}`,
     );
     const values = [...members.matchAll(/=> ([\w$]+)/g)].map(([, value]) => ends.get(value!) ?? 0);
