@@ -79,7 +79,7 @@ export type Symptom = (typeof rows)[number]['code'];
  * import { messages } from 'cuffwork/explain';
  * import { symptoms } from 'cuffwork/plan';
  * symptoms.filter(({ grade }) => grade === 'lower').map(({ code }) => code).includes('symptom-bruising'); // => true
- * messages['symptom-tingling']; // => 'tingling or numbness that does not settle, and goes away within minutes of deflation'
+ * messages['symptom-tingling']; // => 'tingling or numbness that stays while the cuff is inflated, and goes away within minutes of deflation'
  * ```
  */
 export const symptoms: readonly CodedSymptom[] = frozen(rows);

@@ -79,12 +79,12 @@ describe('the packed package in a fresh project', () => {
   }, 300_000);
   afterAll(() => rmSync(project, { recursive: true, force: true }));
 
-  it('holds what is built, the check values and the guides, in at most 3.53 MB', () => {
+  it('holds what is built, the check values and the guides, in at most 3.58 MB', () => {
     for (const { path } of packed.files)
       expect(path).toMatch(
         /^(dist\/|docs\/((course|stories)\/)?[\w-]+\.(md|txt)$|docs\/pictures\/|examples\/(athlete\.mjs|from-json\.mjs|from-r\.R|from_python\.py|legs\.csv)$|package\.json|(README|CHANGELOG|DEVELOPERS)\.md|LICENSE|CITATION\.cff)/,
       );
-    expect(packed.unpackedSize).toBeLessThanOrEqual(3_530_000);
+    expect(packed.unpackedSize).toBeLessThanOrEqual(3_580_000);
     // One set of types, none of them of a JSON file; ESM and CommonJS once each.
     const built = packed.files.map(({ path }) => path).filter((path) => path.startsWith('dist/'));
     for (const path of built.filter((path) => path.endsWith('.d.ts')))
