@@ -34,7 +34,8 @@ export const planMessages = {
   'symptom-bruising-spreads': 'bruising that spreads beyond the cuff',
   'symptom-dizziness': 'dizziness that passes when you rest',
   'symptom-limb-turns-cold': 'a limb that turns cold or white and recovers after deflation',
-  'symptom-tingling': 'tingling or numbness that stays while the cuff is inflated, and goes away within minutes of deflation',
+  'symptom-tingling':
+    'tingling or numbness that stays while the cuff is inflated, and goes away within minutes of deflation',
   'symptom-bruising': 'small bruises or red spots under the cuff',
   'symptom-soreness': 'muscle soreness that is still there at the next session',
 
