@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import table from '../../src/checks/intraclass.json' with { type: 'json' };
+import { attempt } from '../../src/index.js';
 import { reliability, type WithConfidence } from '../../src/study/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { expectDigits } from '../support/digits.js';
@@ -68,5 +69,82 @@ describe('reliability', () => {
     ).toBe(1);
     expect(() => reliability([rising])).toThrow(/tests/);
     expect(() => reliability([rising, [1, 2]])).toThrow(/tests\[1\]/);
+  });
+
+  // Definitions: on a log scale all is that of the logarithms, and a difference is a ratio.
+  it('is that of the logarithms on a log scale, read as ratios', () => {
+    const { tests } = table.rows[0]!;
+    const got = reliability(tests, { scale: 'log' });
+    const logs = reliability(tests.map((scores) => scores.map(Math.log)));
+    expect([got.scale, logs.scale]).toEqual(['log', 'difference']);
+    for (const name of ['intraclass', 'typicalError', 'standardErrorOfMeasurement', 'meanSquares'] as const)
+      expect(got[name]).toEqual(logs[name]);
+    const typical = ends(got.typicalError);
+    const twice = typical.map((error) => 1.959963984540054 * Math.SQRT2 * error);
+    expectDigits(ends(logs.minimalDetectableChange), twice, 12);
+    expectDigits(ends(got.minimalDetectableChange), twice.map(Math.exp), 12);
+    expectDigits(
+      ends(got.coefficientOfVariation!),
+      typical.map((error) => 100 * Math.expm1(error)),
+      10,
+    );
+    expect(logs).not.toHaveProperty('coefficientOfVariation');
+    expectDigits(got.changes.flatMap(ends), logs.changes.flatMap(ends).map(Math.exp), 12);
+    const { tests: between, error } = got.meanSquares;
+    expectDigits([got.standardErrorOfMeasurement], [Math.sqrt(error + (between - error) / 6)], 12);
+  });
+
+  it('warns where one test gives more or less than the one before, and where there are few people', () => {
+    const first = [10, 12, 11, 13, 15];
+    const differs = (second: readonly number[], scale?: 'log') =>
+      reliability([first, second], scale && { scale }).cautions.filter(({ code }) => code === 'tests-differ');
+    expect(differs([20, 22, 21.1, 23, 25])[0]?.values).toEqual({ from: 1, to: 2, change: 10 });
+    expect(differs([5, 7, 6.1, 8, 10])[0]?.values).toEqual({ from: 1, to: 2, change: -4.98 });
+    expect(differs([20, 24, 22.1, 26, 30], 'log')[0]?.values).toEqual({ from: 1, to: 2, change: 2 });
+    expect(differs([5, 6, 5.6, 6.5, 7.5], 'log')[0]?.values).toEqual({ from: 1, to: 2, change: 0.502 });
+    expect([differs([11, 12, 10, 14, 14]), differs([11, 12, 10, 14, 14], 'log')]).toEqual([[], []]);
+    // Where tests differ less than chance, they add nothing to the error of a measurement.
+    const { standardErrorOfMeasurement: error, typicalError } = reliability([first, [11, 12, 10, 14, 14]]);
+    expect(error).toBe(typicalError.value);
+    const of = (people: number) =>
+      codesOf(
+        reliability([0, 1].map((test) => Array.from({ length: people }, (_, at) => at + test * (at % 2)))).cautions,
+      );
+    expect([of(9).includes('few-people'), of(1000).includes('few-people')]).toEqual([true, false]);
+  });
+
+  it.each([
+    ['no list', 5, {}, ['tests wrong-type']],
+    ['one test', [[1, 2, 3]], {}, ['tests wrong-type']],
+    [
+      'two people',
+      [
+        [1, 2, null],
+        [1, 2, 3],
+      ],
+      {},
+      ['tests wrong-relation'],
+    ],
+    [
+      'no logarithm',
+      [
+        [1, 2, 3],
+        [1, 0, 3],
+      ],
+      { scale: 'log' },
+      ['tests.1.1 out-of-range'],
+    ],
+    [
+      'another scale',
+      [
+        [1, 2, 3],
+        [1, 2, 4],
+      ],
+      { scale: 'root' },
+      ['options.scale not-one-of'],
+    ],
+  ])('refuses %s', (_what, tests, options, expected) => {
+    const result = attempt(() => reliability(tests as never, options as never), {});
+    expect(result.ok ? [] : result.issues.map(({ path, code }) => `${path.join('.')} ${code}`)).toEqual(expected);
   });
 });
