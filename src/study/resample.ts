@@ -27,7 +27,9 @@ type People = ArrayLike<string | number | null | undefined>;
 /** Rows in groups that stay together: one a person, or each row alone. */
 function groupsOf(rows: number, person: unknown, issues: InputIssue[]): readonly (readonly number[])[] {
   if (person === undefined) return Array.from({ length: rows }, (_, row) => [row]);
+  const before = issues.length;
   const of = peopleOf(person, 'person', issues, rows);
+  if (issues.length > before) return [];
   const groups: number[][] = [];
   of.forEach((who, row) => {
     if (who < 0) issues.push(issue('missing', ['person', row], NAME_OR_NUMBER, 'undefined'));
@@ -44,17 +46,16 @@ function refuseFew(reader: Reader, { length }: readonly unknown[]): void {
 /** Your rows as they are, whatever is in them. */
 function readRows<T>(reader: Reader): readonly T[] {
   const rows = reader.raw('rows');
+  let received = 'something else';
   try {
-    if (Array.isArray(rows) && rows.length >= LEAST && rows.length <= MOST_ROWS) return rows as T[];
+    if (Array.isArray(rows)) {
+      if (rows.length >= LEAST && rows.length <= MOST_ROWS) return rows as T[];
+      received = describeLength(rows.length);
+    }
   } catch {
     // Whatever cannot be read is no list.
   }
-  reader.report(
-    'wrong-type',
-    'rows',
-    need(LIST_OF, { least: LEAST, most: MOST_ROWS }),
-    Array.isArray(rows) ? describeLength(rows.length) : 'something else',
-  );
+  reader.report('wrong-type', 'rows', need(LIST_OF, { least: LEAST, most: MOST_ROWS }), received);
   return [];
 }
 
