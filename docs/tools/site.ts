@@ -81,7 +81,7 @@ const NOT_EXPORTED: Readonly<Record<string, readonly string[]>> = {
   'plan/stage-goals.ts': ['GOAL_MEASURES'],
   'plan/stated.ts': ['StatedAll'],
   'plan/stops.ts': ['WithStops', 'DECIDER_ROLES'],
-  'plan/symptoms.ts': ['CodedSymptom', 'rows'],
+  'plan/symptoms.ts': ['CodedSymptom', 'rows', 'SYMPTOM_GRADES'],
   'plan/types.ts': ['WholeTotals'],
   'pressure/equations.ts': ['occlusionEquations'],
   'pressure/measured.ts': ['measurementMethods'],
