@@ -38,7 +38,7 @@ const PAGES = [
 const TERMS: Readonly<Record<string, string>> = {
   'sickle cell': 'guide/cautions.html',
   '1RM': 'guide/loads.html',
-  'limb occlusion pressure': 'guide/pressure.html',
+  'limb occlusion pressure': 'course/a-pressure.html',
   AOP: 'guide/pressure.html',
   Doppler: 'guide/pressure.html',
   'cuff width': 'api/correctForCuffWidth.html',
