@@ -188,7 +188,7 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
   const keepDraws = reader.flag('keepDraws');
   const correlations = readCorrelations(reader, names);
   const together = correlations && correlatedDeviates(correlations);
-  if (correlations && !together) reader.refuse('correlations', POSSIBLE_TOGETHER, 'others');
+  if (reader.fine && correlations && !together) reader.refuse('correlations', POSSIBLE_TOGETHER, 'others');
   reader.done();
 
   const run = (numbers: readonly number[]): Outcome | undefined => {
