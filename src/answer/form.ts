@@ -288,9 +288,9 @@ const samePath = (a: Path, b: Path): boolean => a.length === b.length && a.every
  * ```ts
  * import { estimateOcclusionPressure, inputFields } from 'cuffwork';
  * const fields = inputFields(estimateOcclusionPressure, { limb: 'arm' });
- * const girth = fields.find(({ name }) => name === 'circumferenceCm');
- * [girth?.min, girth?.max, girth?.unit, girth?.required]; // => [15, 70, 'cm', true]
- * girth?.where; // => 'mid-thigh or mid-arm, not under the cuff'
+ * const circumference = fields.find(({ name }) => name === 'circumferenceCm');
+ * [circumference?.min, circumference?.max, circumference?.unit, circumference?.required]; // => [15, 70, 'cm', true]
+ * circumference?.where; // => 'mid-thigh or mid-arm, not under the cuff'
  * ```
  */
 export function inputFields(

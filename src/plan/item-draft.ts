@@ -4,7 +4,7 @@ import { guidance2019 } from '../evidence/guidance.js';
 import { attempt } from '../answer/issues.js';
 import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { convertLoad } from '../quantity/convert.js';
-import { product, ratio, sum } from '../quantity/exact.js';
+import { percentage, product, sum } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
 import { neighbours } from './available-loads.js';
@@ -85,9 +85,6 @@ export function loadOf({ load, oneRepMax }: ExpandedPlanItem): {
     maximum: oneRepMax && convertLoad(oneRepMax.value, loadUnitOf(oneRepMax.unit), unit),
   };
 }
-
-/** A part as a percentage of a whole, in decimals of 12 digits: 2.5 of 50 is 5. */
-const percentage = (part: number, whole: number): number => ratio([part, 100], [whole]);
 
 /** The cuff pressure of an item at another percentage, for the same gauge, ceiling and mode. */
 function targetAt({ target }: ExpandedPlanItem, percentLop: number): CuffPressure {

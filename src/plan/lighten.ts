@@ -5,7 +5,7 @@ import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { decimal } from '../quantity/decimal.js';
-import { product, ratio, sum } from '../quantity/exact.js';
+import { percentage, product, sum } from '../quantity/exact.js';
 import { format } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Quantity } from '../quantity/quantities.js';
@@ -226,7 +226,7 @@ function workCounts({ counts, loads, lighterLoads }: Case): Counts | undefined {
 function toFailure({ items }: Case, load: number): number | undefined {
   const maximum = maximumOf(items[0]!);
   if (!maximum || loadUnitOf(maximum.unit) !== loadUnitOf(items[0]!.load!.unit)) return undefined;
-  const percentOneRepMax = ratio([load, 100], [maximum.value]);
+  const percentOneRepMax = percentage(load, maximum.value);
   const found = attempt(repetitionsAtPercent, { percentOneRepMax });
   return found.ok ? found.value.value : undefined;
 }

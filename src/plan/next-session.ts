@@ -256,7 +256,7 @@ export const nextSession = withInput(function nextSession(request: ProgressionRe
   // A record judges pain by the default rule, a proposal by the rule that was asked for.
   const felt = latest.flatMap((record) => [
     ...record.cautions.filter(({ path }) => path?.[0] !== 'pain'),
-    ...reportedCautions(record, painRule),
+    ...reportedCautions({ pain: record.pain }, painRule),
   ]);
   const cautions = [...felt, ...message];
   const { disclaimers: sentences, ...rules } = ruledBy(rule.id, painRule);

@@ -103,6 +103,9 @@ export function sum(values: readonly number[]): number {
 export const ratio = (over: readonly number[], under: readonly number[]): number =>
   quotient(over.map(digitsOf).reduce(times), under.map(digitsOf).reduce(times));
 
+/** A part as a percentage of a whole, in decimals of 12 digits: 2.5 of 50 is 5. */
+export const percentage = (part: number, whole: number): number => ratio([part, 100], [whole]);
+
 /** A value brought to a multiple of a step above zero, in decimals. `nearest` takes half a step up. */
 export function roundToStep(value: number, step: number, rounding: Rounding): number {
   if (isWhole(value) && value % step === 0 && isWhole(step)) return value;

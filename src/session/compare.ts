@@ -1,7 +1,7 @@
 import type { Answer } from '../answer/answer.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
-import { ratio } from '../quantity/exact.js';
+import { percentage } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Unit } from '../quantity/quantities.js';
 import { exercisePart, limbRestriction, peakTotals, totalsOfExercise, wholeTotals, workTotals } from './totals.js';
@@ -83,7 +83,7 @@ function percentLop({ sets, occlusionMmHg, side }: FullPrescription): Answer<'pe
   const pressures = sets.flatMap(({ pressureMmHg }) => (pressureMmHg === undefined ? [] : [onSide(pressureMmHg, own)]));
   if (pressures.length === 0 || occlusionMmHg === undefined) return undefined;
   const [pressure, occlusion] = [Math.max(...pressures), onSide(occlusionMmHg, own)];
-  const value = ratio([pressure, 100], [occlusion]);
+  const value = percentage(pressure, occlusion);
   const inputs = { pressureMmHg: pressure, occlusionMmHg: occlusion };
   return total('percent-of-occlusion', value, '%', inputs, 'definition');
 }

@@ -159,12 +159,12 @@ function outcomeOf(result: unknown): Outcome {
  * import { estimateOcclusionPressure, targetCuffPressure } from 'cuffwork';
  * import { propagate } from 'cuffwork/study';
  * const result = propagate({
- *   inputs: { girth: { value: 54, standardDeviation: 1 }, systolic: { value: 120, standardDeviation: 5 } },
- *   pipeline: ({ girth, systolic }) =>
+ *   inputs: { circumference: { value: 54, standardDeviation: 1 }, systolic: { value: 120, standardDeviation: 5 } },
+ *   pipeline: ({ circumference, systolic }) =>
  *     targetCuffPressure({
  *       percentLop: 50,
  *       occlusion: estimateOcclusionPressure({
- *         limb: 'leg', circumferenceCm: girth, systolicMmHg: systolic, diastolicMmHg: 70, cuffWidthCm: 10, posture: 'supine',
+ *         limb: 'leg', circumferenceCm: circumference, systolicMmHg: systolic, diastolicMmHg: 70, cuffWidthCm: 10, posture: 'supine',
  *       }),
  *     }),
  * });
