@@ -8,6 +8,7 @@ import { sum } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
 import { quantities, type Quantity } from '../quantity/quantities.js';
 import { isCuffed, limbTotals, type ComparedQuantity, type ComparedTotals } from '../session/compare.js';
+import { isAtRest } from '../session/exposure.js';
 import type { FullPrescription } from '../session/prescription.js';
 import { highest, isTense, list, summed, total } from '../session/working.js';
 import { version } from '../study/version.js';
@@ -228,9 +229,11 @@ function limbOf(sessions: readonly CountedSession[], place: Placed): WeekLimb {
 function sumsOf(sessions: readonly CountedSession[]): WeekSums {
   const loads = sessions.map(({ document }) => (document.document === 'record' ? document.sessionLoad : undefined));
   const sessionLoad = summed(loads, 'weekSessions');
+  const atRest = sessions.filter(({ parts }) => isAtRest(parts));
   return {
     sessions: count(sessions),
     restrictedSessions: count(sessions.filter(isRestricted)),
+    ...(atRest.length > 0 && { restrictedAtRest: count(atRest) }),
     ...(sessionLoad && { sessionLoad }),
     limbs: limbsIn(sessions.flatMap(itemsOf)).map((place) => limbOf(sessions, place)),
   };

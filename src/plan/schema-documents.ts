@@ -326,7 +326,10 @@ const weekSums = once(() =>
   open({
     sessions: answerOf('sessions', ['{sessions}']),
     restrictedSessions: answerOf('sessions', ['{sessions}']),
-    ...some({ sessionLoad: answerOf('session-load', ['{AU}']) }),
+    ...some({
+      restrictedAtRest: answerOf('sessions', ['{sessions}']),
+      sessionLoad: answerOf('session-load', ['{AU}']),
+    }),
     limbs: z.array(
       open({
         ...limbAndSide(),

@@ -3,6 +3,7 @@ import type { Caution } from '../answer/answer.js';
 import { daysBetween } from '../answer/day.js';
 import { guardCautions } from '../answer/guards.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
+import { isAtRest, sessionCountCautions } from '../session/exposure.js';
 import { ageCautions } from './age-cautions.js';
 import { itemCautions } from './item-cautions.js';
 import { isSameLimb } from './limb-and-side.js';
@@ -31,11 +32,9 @@ function weekCautions(
 ): Caution[] {
   const cuffed = limbs.filter(({ exercises }) => exercises > 0);
   if (sessionsPerWeek === undefined || cuffed.length === 0) return [];
-  const sessions = guardCautions('restricted-sessions-week', sessionsPerWeek, { path: ['sessionsPerWeek'] });
-  // Guidance gives restriction at rest once or twice a day, so only its stop applies.
-  const atRest = items.every(({ mode, restriction }) => restriction === 'none' || mode === 'passive');
+  const atRest = isAtRest(items) ? sessionsPerWeek : 0;
   return [
-    ...(atRest ? sessions.filter(({ severity }) => severity === 'stop') : sessions),
+    ...sessionCountCautions(sessionsPerWeek, atRest, ['sessionsPerWeek']),
     ...cuffed.flatMap(({ limb, side, restrictionTime }) =>
       guardCautions('limb-restriction-week', (sessionsPerWeek * restrictionTime.value) / 60, {
         values: { limb, side },

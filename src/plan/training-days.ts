@@ -2,6 +2,7 @@ import { DAY_EXPECTED } from '../answer/needs.js';
 import { InputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { sum } from '../quantity/exact.js';
+import { isAtRest } from '../session/exposure.js';
 import type { LimbKilograms, LimbSeconds, TrainingDay } from '../session/week.js';
 import { inKilograms } from '../session/working.js';
 import { expandedInto } from './read-document.js';
@@ -38,10 +39,12 @@ function dayOf(records: readonly ExpandedRecord[]): TrainingDay {
     const lifted = own.flatMap(({ volumeLoad }) => volumeLoad ?? []);
     if (lifted.length > 0) volumeKg[field] = sum(lifted.map(inKilograms));
   }
+  const atRest = records.filter(({ items }) => isAtRest(items)).length;
   return {
     loadAu: sum(records.map(({ sessionLoad }) => sessionLoad!.value)),
     sessions: records.length,
     restrictedSessions: records.filter((record) => record.limbs.some(({ exercises }) => exercises > 0)).length,
+    ...(atRest > 0 && { restrictedAtRest: atRest }),
     restrictedS,
     volumeKg,
   };

@@ -1,6 +1,7 @@
 import type { Answer, Caution } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import { sum } from '../quantity/exact.js';
+import { sessionCountCautions } from '../session/exposure.js';
 import { inKilograms } from '../session/working.js';
 import { codedCaution } from './coded.js';
 import { isSameLimb, keyOf } from './limb-and-side.js';
@@ -72,7 +73,7 @@ function doseCautions({ done, planned }: WeekRow, index: number): Caution[] {
         path: ['weeks', index],
       }),
     ),
-    ...guardCautions('restricted-sessions-week', sums.restrictedSessions.value, { path: ['weeks', index] }),
+    ...sessionCountCautions(sums.restrictedSessions.value, sums.restrictedAtRest?.value ?? 0, ['weeks', index]),
   ];
 }
 

@@ -76,6 +76,8 @@ export interface WeekSums {
   readonly sessions: Answer<'sessions'>;
   /** Number of sessions with a cuff inflated in any exercise. */
   readonly restrictedSessions: Answer<'sessions'>;
+  /** Number of those with a cuff inflated at rest alone; absent where there are none. */
+  readonly restrictedAtRest?: Answer<'sessions'>;
   /** Session RPE × minutes; absent unless every session has both. */
   readonly sessionLoad?: Answer<'session-load'>;
   /** Each limb that is trained in the week. */

@@ -146,6 +146,13 @@ export const quantities = frozen({
   restrictedS: { name: 'restriction time of a day', unit: 's', min: 0, max: 86_400 },
   volumeKg: { name: 'volume load of a day', unit: 'kg', min: 0, max: 1e6 },
   sessions: { name: 'sessions of a day', unit: '{sessions}', min: 0, max: 10, whole: true },
+  restrictedAtRest: {
+    name: 'sessions of a day with restriction at rest',
+    unit: '{sessions}',
+    min: 0,
+    max: 10,
+    whole: true,
+  },
   restrictedSessions: {
     name: 'sessions of a day with restriction',
     unit: '{sessions}',

@@ -1,8 +1,10 @@
 import { Math } from '../quantity/maths.js';
 import type { AnswerKind, Caution, Inputs } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
+import type { Path } from '../answer/issues.js';
 import { guards } from '../evidence/guards.js';
 import { commonPractice, guidance2019 } from '../evidence/guidance.js';
+import type { ExerciseMode } from '../quantity/quantities.js';
 import { decimal } from '../quantity/decimal.js';
 import { product, ratio, sum } from '../quantity/exact.js';
 import { format, inFull } from '../quantity/format.js';
@@ -25,6 +27,25 @@ export const limbCautions = (restrictedS: number, longestS: number): Caution[] =
   ...guardCautions('limb-restriction-session', restrictedS / MINUTE),
   ...guardCautions('unbroken-restriction', longestS / MINUTE),
 ];
+
+/** Whether a session has restriction at rest and none in work. */
+export function isAtRest(
+  exercises: readonly (Pick<FullPrescription, 'restriction'> & { readonly mode?: ExerciseMode | undefined })[],
+): boolean {
+  const cuffed = exercises.filter(({ restriction }) => restriction !== 'none');
+  return cuffed.length > 0 && cuffed.every(({ mode }) => mode === 'passive');
+}
+
+/**
+ * Cautions about the number of sessions with restriction in a week. Guidance gives restriction at rest once or twice a
+ * day, so those sessions count for the stop alone.
+ */
+export function sessionCountCautions(sessions: number, atRest: number, path?: Path): Caution[] {
+  const where = path && { path };
+  const found = guardCautions('restricted-sessions-week', sessions, where);
+  if (found.some(({ severity }) => severity === 'stop')) return found;
+  return guardCautions('restricted-sessions-week', sessions - atRest, where);
+}
 
 const LIMB_CODES = new Set<string>(
   (['limb-restriction-session', 'unbroken-restriction'] as const).flatMap((id) =>

@@ -35,6 +35,7 @@ export const LEFT_OUT_LOADS = [
   'left out where sets have loads of their own; give oneRepMax',
 ] as const;
 export const SEVEN_DAYS = ['seven-days', 'seven days in a row'] as const;
+export const AT_MOST_RESTRICTED = ['at-most-restricted', 'at most the sessions of the day with restriction'] as const;
 export const AT_MOST_SESSIONS = ['at-most-sessions', 'at most the sessions of the day'] as const;
 export const RESTRICTED_OF = [
   'restricted-of',

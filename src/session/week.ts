@@ -12,8 +12,10 @@ import { comparisonCaution } from './messages.js';
 import { frozen } from '../quantity/frozen.js';
 import { need } from '../answer/needs.js';
 import { defined } from '../answer/defined.js';
+import { sessionCountCautions } from './exposure.js';
 import { total } from './working.js';
 import {
+  AT_MOST_RESTRICTED,
   AT_MOST_SESSIONS,
   EARLIER_WEEKS_LOADS,
   LEFT_OUT_WITHOUT,
@@ -54,6 +56,8 @@ export interface TrainingDay {
   readonly sessions?: number | undefined;
   /** Number of them with restriction, 0–10; left out, 1 on a day with one session and any restriction time. */
   readonly restrictedSessions?: number | undefined;
+  /** Number of those with restriction at rest alone, 0–10; none when left out. Guidance allows more of them a week. */
+  readonly restrictedAtRest?: number | undefined;
   /** Restriction time of each limb that day [s], 0–86,400. */
   readonly restrictedS?: LimbSeconds | undefined;
   /** Volume load of each limb that day [kg], 0–1,000,000. */
@@ -143,6 +147,7 @@ interface ReadDay {
   readonly load: number;
   readonly sessions: number;
   readonly restrictedSessions: number;
+  readonly restrictedAtRest: number;
   readonly restrictedS: readonly number[];
   readonly volumeKg: readonly number[];
 }
@@ -168,10 +173,14 @@ function readDay(day: Reader): ReadDay {
   } else if (isRestricted && restrictedSessions === 0) {
     day.refuse('restrictedSessions', ONE_RESTRICTED, '0');
   }
+  const restricted = restrictedSessions ?? (isRestricted ? 1 : 0);
+  const restrictedAtRest = day.optionalNumber('restrictedAtRest') ?? 0;
+  if (restrictedAtRest > restricted) day.refuse('restrictedAtRest', AT_MOST_RESTRICTED, String(restrictedAtRest));
   return {
     load,
     sessions: sessions ?? (load > 0 ? 1 : 0),
-    restrictedSessions: restrictedSessions ?? (isRestricted ? 1 : 0),
+    restrictedSessions: restricted,
+    restrictedAtRest,
     restrictedS,
     volumeKg,
   };
@@ -200,7 +209,7 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  * - Restriction time [s] and volume load [kg] of each limb. A load lifted with both legs counts for each.
  *
  * Long restriction of a limb in a day or in the week, and many sessions with restriction, bring a note, a caution or a
- * stop, by the figures of `guards`.
+ * stop, by the figures of `guards`. Sessions with restriction at rest alone count for the stop only.
  *
  * A day with restriction time and several `sessions` must say how many of them had restriction.
  *
@@ -212,7 +221,7 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  *   Br J Sports Med 2019;53(15):921–922; J Athl Train 2020;55(9):893–901.
  *
  * @function
- * @param input - `days`, seven of them: `loadAu` [AU], `sessions`, `restrictedSessions`, `restrictedS` [s] and `volumeKg` [kg] of each limb; `deviation`;
+ * @param input - `days`, seven of them: `loadAu` [AU], `sessions`, `restrictedSessions`, `restrictedAtRest`, `restrictedS` [s] and `volumeKg` [kg] of each limb; `deviation`;
  *   `ratio` with `earlierWeeksAu` [AU]
  * @returns each total as an answer with its working.
  * @throws InputError naming every wrong field.
@@ -314,7 +323,7 @@ function doseCautions(days: readonly ReadDay[]): Caution[] {
   return [
     ...ofLimbs,
     ...guardCautions('restricted-sessions-day', most, { path: ['days', counts.indexOf(most)] }),
-    ...guardCautions('restricted-sessions-week', sum(counts)),
+    ...sessionCountCautions(sum(counts), sum(days.map(({ restrictedAtRest }) => restrictedAtRest))),
   ];
 }
 

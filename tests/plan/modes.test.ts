@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { weekTotals, type Answer, type ExerciseSide } from '../../src/index.js';
 import { explain } from '../../src/text/index.js';
 import {
+  compareWeeks,
   expandDocument,
   nextSession,
   planSession,
@@ -84,6 +85,40 @@ describe('planSession, beyond counted sets', () => {
     expect(reviewPlan(plan({ ...walk, intensityPercent: 60 })).findings).toMatchObject([
       { measure: 'percent-of-aerobic-capacity', found: 60, high: 50, path: ['items', 0, 'intensityPercent'] },
     ]);
+  });
+
+  // Twice a day for two weeks: Med Sci Sports Exerc 2008;40(3):529–534.
+  it('counts restriction at rest for the stop alone, in weeks too', () => {
+    const passive = plan({ ...rest, scheme: '2x5min' });
+    const weekOf = (...sessions: [Plan, number][]) =>
+      compareWeeks({ weeks: [{ sessions: sessions.map(([plan, times]) => ({ plan, times })) }] });
+    const atRest = weekOf([passive, 14]);
+    expect(atRest.weeks[0]!.planned).toMatchObject({
+      restrictedSessions: { value: 14 },
+      restrictedAtRest: { value: 14 },
+    });
+    expect(codes(atRest.cautions)).not.toContain('sessions-many-week');
+    expect(codes(weekOf([passive, 15]).cautions)).toContain('sessions-week-stop');
+    // Five in work beside them are five of those that guidance counts.
+    const both = weekOf([passive, 7], [plan(walk), 5]);
+    expect(both.cautions.find(({ code }) => code === 'sessions-many-week')).toMatchObject({ values: { value: 5 } });
+    expect(weekOf([plan(walk), 3]).weeks[0]!.planned).not.toHaveProperty('restrictedAtRest');
+    // One exercise of work under the cuff makes it a session of work.
+    const mixed = planSession({ ...left, exercises: [rest, walk] });
+    expect(weekOf([mixed, 1]).weeks[0]!.planned).not.toHaveProperty('restrictedAtRest');
+
+    const { exercise, limb, side } = passive.items[0]!;
+    const done = [300, 300].map((durationS) => ({ durationS }));
+    const record = recordSession({
+      plan: passive,
+      date: '2026-03-02',
+      items: [{ exercise, limb, side, sets: done }],
+      sessionRpe: 0,
+      sessionS: 1500,
+    });
+    const days = trainingDays({ records: [record], from: '2026-03-02' });
+    expect(days[0]).toMatchObject({ restrictedSessions: 1, restrictedAtRest: 1 });
+    expect(days[1]).not.toHaveProperty('restrictedAtRest');
   });
 
   // Source: Med Sci Sports Exerc 2008;40(3):529–534, 5 min on and 3 min off, 5 times: 25 min of restriction, 12 between.

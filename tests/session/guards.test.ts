@@ -122,6 +122,19 @@ describe('a dose', () => {
     expect(weekOf(minutes * 60, days)).toEqual(expected);
   });
 
+  // Once or twice a day at rest: guidance of 2019; more than 14 a week is a stop for these too.
+  it('of many sessions at rest', () => {
+    const rest = { sessions: 2, restrictedSessions: 2, restrictedAtRest: 2 };
+    expect(weekOf(300, 7, rest)).toEqual([]);
+    expect(weekOf(300, 7, { ...rest, restrictedAtRest: 1 })).toEqual(['caution sessions-many-week']);
+    expect(weekOf(300, 4, { ...rest, restrictedAtRest: 1 })).toEqual(['note sessions-above-usual']);
+    expect(weekOf(300, 5, { sessions: 3, restrictedSessions: 3, restrictedAtRest: 3 })).toEqual([
+      'caution sessions-many-day',
+      'stop sessions-week-stop',
+    ]);
+    expect(() => weekOf(300, 3, { restrictedAtRest: 2 })).toThrow('at most the sessions of the day with restriction');
+  });
+
   it('of many sessions', () => {
     expect(weekOf(300, 7, { sessions: 2, restrictedSessions: 2 })).toEqual(['caution sessions-many-week']);
     expect(weekOf(300, 5, { sessions: 3, restrictedSessions: 3 })).toEqual([
