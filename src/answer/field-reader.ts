@@ -1,4 +1,4 @@
-import { format, formatUnit } from '../quantity/format.js';
+import { format, unitWords } from '../quantity/format.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { addIssue, describe, InputError, issue, type InputIssue, type Path } from './issues.js';
 import type { IssueCode, MessageValues } from './messages.js';
@@ -8,7 +8,7 @@ import { MOST_SHOWN, suggest } from './suggest.js';
 
 /** What a number must be, in words. */
 const expectedNumber = ({ min, max, unit, whole }: Quantity): string =>
-  `${whole ? 'a whole number' : 'a number'} from ${min} to ${formatUnit(max, unit)}`;
+  `${whole ? 'a whole number' : 'a number'} from ${min} to ${max}${unitWords[unit]}`;
 
 const within = ({ min, max }: Quantity, value: number): boolean => value >= min && value <= max;
 

@@ -286,15 +286,16 @@ function readPairs(measured: Numbers, estimated: Estimates, options: AgreementOp
   const least = log ? 1 : 0;
   const margin = reader.optionalNumber('margin', { name: 'margin of equivalence', unit: '1', min: least, max: 1e6 });
   const person = reader.raw('person');
-  const actual = numbersOf(measured, 'measured', issues);
+  const actual = numbersOf(measured, ['measured'], issues);
   const { value, lower, upper } = listsOf(estimated);
-  const list = (of: unknown, name: string) => numbersOf(of, name, issues, actual.length);
+  const list = (of: unknown, ...path: string[]) => numbersOf(of, path, issues, actual.length || undefined);
   const guess = list(value, 'estimated');
   const ends =
     lower !== undefined && upper !== undefined
-      ? ([list(lower, 'estimated.lower'), list(upper, 'estimated.upper')] as const)
+      ? ([list(lower, 'estimated', 'lower'), list(upper, 'estimated', 'upper')] as const)
       : undefined;
-  const who = person === undefined ? undefined : peopleOf(person, 'person', issues, actual.length);
+  const who =
+    person === undefined || actual.length === 0 ? undefined : peopleOf(person, ['person'], issues, actual.length);
   if (!reader.fine) reader.done();
 
   const { kept, missing } = pairRows(actual, guess, who);

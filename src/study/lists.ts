@@ -20,7 +20,7 @@ export const isList = (value: unknown): value is ArrayLike<unknown> => {
 };
 
 /** A list as numbers, NaN for what is missing or not finite; an issue for what is no list. */
-export function numbersOf(value: unknown, name: string, issues: InputIssue[], rows?: number): Float64Array {
+export function numbersOf(value: unknown, path: Path, issues: InputIssue[], rows?: number): Float64Array {
   const expected = rows === undefined ? NUMBER_LIST : need(NUMBERS_AS_LONG, { rows });
   try {
     if (isList(value) && value.length <= MOST_ROWS && (rows === undefined || value.length === rows)) {
@@ -31,21 +31,21 @@ export function numbersOf(value: unknown, name: string, issues: InputIssue[], ro
         const number = typeof item === 'number' && Number.isFinite(item) ? item : NaN;
         numbers[row] = number;
         if (typeof item !== 'number' && item !== null && item !== undefined) {
-          issues.push(issue('wrong-type', [name, row], NUMBER_OR_NULL, describe(item)));
+          issues.push(issue('wrong-type', [...path, row], NUMBER_OR_NULL, describe(item)));
           break;
         }
         if (Math.abs(number) > LARGEST) {
           issues.push(
-            issue('out-of-range', [name, row], need(BETWEEN, { low: -LARGEST, high: LARGEST }), String(number)),
+            issue('out-of-range', [...path, row], need(BETWEEN, { low: -LARGEST, high: LARGEST }), String(number)),
           );
           break;
         }
       }
       return numbers;
     }
-    issues.push(issue('wrong-type', [name], expected, isList(value) ? describeLength(value.length) : 'something else'));
+    issues.push(issue('wrong-type', path, expected, isList(value) ? describeLength(value.length) : 'something else'));
   } catch {
-    issues.push(issue('unreadable', [name], expected, 'an error'));
+    issues.push(issue('unreadable', path, expected, 'an error'));
   }
   return new Float64Array(0);
 }
@@ -53,7 +53,7 @@ export function numbersOf(value: unknown, name: string, issues: InputIssue[], ro
 /**
  * Who each row belongs to, as whole numbers from 0 in the order met, −1 for nobody; an issue for what is no such list.
  */
-export function peopleOf(value: unknown, name: string, issues: InputIssue[], rows: number): Int32Array {
+export function peopleOf(value: unknown, path: Path, issues: InputIssue[], rows: number): Int32Array {
   const expected = need(NAMES_AS_LONG, { rows });
   const people = new Int32Array(rows).fill(-1);
   try {
@@ -66,7 +66,7 @@ export function peopleOf(value: unknown, name: string, issues: InputIssue[], row
         const who = value[row];
         if (who === null || who === undefined || who === '' || Number.isNaN(who)) continue;
         if (typeof who !== 'string' && typeof who !== 'number') {
-          issues.push(issue('wrong-type', [name, row], NAME_OR_NULL, describe(who)));
+          issues.push(issue('wrong-type', [...path, row], NAME_OR_NULL, describe(who)));
           break;
         }
         if (typeof who === 'number' && who >= 0 && who < rows && Math.floor(who) === who) {
@@ -80,9 +80,9 @@ export function peopleOf(value: unknown, name: string, issues: InputIssue[], row
       }
       return people;
     }
-    issues.push(issue('wrong-type', [name], expected, isList(value) ? describeLength(value.length) : 'something else'));
+    issues.push(issue('wrong-type', path, expected, isList(value) ? describeLength(value.length) : 'something else'));
   } catch {
-    issues.push(issue('unreadable', [name], expected, 'an error'));
+    issues.push(issue('unreadable', path, expected, 'an error'));
   }
   return people;
 }

@@ -19,8 +19,8 @@ export const NUMBER_OR_NULL = ['number-or-null', 'a number, or null where it is 
 export const WORD_OR_NULL = ['word-or-null', 'a word, or null where it is missing'] as const;
 export const NAME_OR_NULL = ['name-or-null', 'a name or number, or null where it is missing'] as const;
 export const NUMBER_LIST = ['number-list', 'a list of numbers'] as const;
-export const NUMBERS_AS_LONG = ['numbers-as-long', 'a list of numbers, as long as measured ({rows})'] as const;
-export const NAMES_AS_LONG = ['names-as-long', 'a list of names or numbers, as long as measured ({rows})'] as const;
+export const NUMBERS_AS_LONG = ['numbers-as-long', 'a list of {rows} numbers'] as const;
+export const NAMES_AS_LONG = ['names-as-long', 'a list of {rows} names or numbers'] as const;
 export const PIPELINE = ['pipeline', 'a function that returns a finite number or an answer'] as const;
 export const UNCERTAIN_READINGS = [
   'uncertain-readings',

@@ -178,7 +178,7 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
   const readings: Drawn[] = [];
   const expected = need(UNCERTAIN_READINGS, { most: MOST_INPUTS });
   for (const [name, part] of reader.named('inputs', expected, MOST_INPUTS)) {
-    if (name === OWN) part.refuse(OWN, OTHER_NAME, describe(OWN));
+    if (name === OWN) part.refuse([], OTHER_NAME, describe(OWN));
     names.push(name);
     readings.push(readUncertain(part));
   }
@@ -263,10 +263,11 @@ function readCorrelations(reader: Reader, names: readonly string[]): number[][] 
   const matrix = names.map((_, i) => names.map((__, j): number => (i === j ? 1 : 0)));
   for (const one of list) {
     const value = one.acceptNumber('value', CORRELATION, one.raw('value')) ?? NaN;
-    const pair = one.values('between', TWO_NAMES).map((name) => names.indexOf(name as string));
+    const between = one.values('between', TWO_NAMES);
+    const pair = between.map((name) => names.indexOf(name as string));
     const [i, j] = pair;
     if (pair.length !== 2 || i === undefined || j === undefined || i < 0 || j < 0 || i === j) {
-      one.refuse('between', TWO_NAMES, String(pair.length));
+      one.refuse('between', TWO_NAMES, between.slice(0, 3).map(describe).join(', '));
     } else if (matrix[i]![j] !== 0) one.refuse('between', EACH_PAIR_ONCE, 'a pair twice');
     else matrix[i]![j] = matrix[j]![i] = value;
   }

@@ -1,6 +1,6 @@
 import { Math, square } from '../quantity/maths.js';
 import type { Caution } from '../answer/answer.js';
-import { issue, type InputIssue } from '../answer/issues.js';
+import { describeLength, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { fQuantile } from '../statistics/beta.js';
 import { chiSquareQuantile } from '../statistics/chi-square.js';
@@ -139,10 +139,13 @@ function readTests(tests: unknown, options: ReliabilityOptions) {
   const columns: Float64Array[] = [];
   try {
     const count = isList(tests) && tests.length >= 2 && tests.length <= MOST_TESTS ? tests.length : 0;
-    if (count === 0) issues.push(issue('wrong-type', ['tests'], need(TESTS, { most: MOST_TESTS }), 'something else'));
+    if (count === 0) {
+      const received = isList(tests) ? describeLength(tests.length) : 'something else';
+      issues.push(issue('wrong-type', ['tests'], need(TESTS, { most: MOST_TESTS }), received));
+    }
     for (let test = 0; test < count; test += 1) {
       const list = (tests as ArrayLike<unknown>)[test];
-      columns.push(numbersOf(list, `tests[${test}]`, issues, columns[0]?.length));
+      columns.push(numbersOf(list, ['tests', test], issues, columns[0]?.length || undefined));
     }
   } catch {
     issues.push(issue('unreadable', ['tests'], need(TESTS, { most: MOST_TESTS }), 'an error'));

@@ -28,7 +28,7 @@ type People = ArrayLike<string | number | null | undefined>;
 function groupsOf(rows: number, person: unknown, issues: InputIssue[]): readonly (readonly number[])[] {
   if (person === undefined) return Array.from({ length: rows }, (_, row) => [row]);
   const before = issues.length;
-  const of = peopleOf(person, 'person', issues, rows);
+  const of = peopleOf(person, ['person'], issues, rows);
   if (issues.length > before) return [];
   const groups: number[][] = [];
   of.forEach((who, row) => {
@@ -363,9 +363,9 @@ export function conformal(measured: Numbers, predicted: Numbers, options: Confor
   const scale = readScale(reader);
   const seed = readSeed(reader);
   const person = reader.raw('person');
-  const x = numbersOf(measured, 'measured', issues);
-  const y = numbersOf(isList(predicted) ? predicted : undefined, 'predicted', issues, x.length);
-  const who = person === undefined ? undefined : peopleOf(person, 'person', issues, x.length);
+  const x = numbersOf(measured, ['measured'], issues);
+  const y = numbersOf(isList(predicted) ? predicted : undefined, ['predicted'], issues, x.length || undefined);
+  const who = person === undefined || x.length === 0 ? undefined : peopleOf(person, ['person'], issues, x.length);
   if (!reader.fine) reader.done();
 
   const { kept } = pairRows(x, y, who);

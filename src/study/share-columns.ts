@@ -184,8 +184,7 @@ export function targetColumns(reader: Reader): ColumnAnswer<'cuff-pressure'> {
   const toStep = fitToSteps(steps, 1, 'down');
   const toCeiling: RowFit = (percent, value, row) => {
     const most = at(ceilings, row);
-    const near = (percent / 100) * value;
-    const above = near > most * (1 + DOUBT) || (near > most * (1 - DOUBT) && exactShare(percent, value) > most);
+    const above = most === most && exactShare(percent, value) > most;
     if (!above) return toStep(percent, value, row);
     out.flag[row]! |= CEILING_REACHED;
     return toStep(100, most, row);

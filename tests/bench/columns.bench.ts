@@ -179,7 +179,7 @@ describe('targets, 1 000 000 rows', () => {
     },
     options,
   );
-  // Limit: ten times as fast as decimals a row, 1.35 µs on an edge and 20 µs with plates where this was measured.
+  // On an edge between two steps decimals decide, five to ten times as slow as doubles off it.
   const edges = columns({
     answer: 'occlusion-pressure',
     equation: 'width-ratio-1993',

@@ -9,11 +9,11 @@ function read<T>(reader: (issues: InputIssue[]) => T): [found: T, issues: string
   return [found, issues.map(({ path, code }) => `${path.join('.')} ${code}`)];
 }
 const numbers = (value: unknown, rows?: number) => {
-  const [found, issues] = read((to) => numbersOf(value, 'x', to, rows));
+  const [found, issues] = read((to) => numbersOf(value, ['x'], to, rows));
   return [Array.from(found), issues];
 };
 const people = (value: unknown, rows: number) => {
-  const [found, issues] = read((to) => peopleOf(value, 'person', to, rows));
+  const [found, issues] = read((to) => peopleOf(value, ['person'], to, rows));
   return [Array.from(found), issues];
 };
 

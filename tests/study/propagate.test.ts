@@ -8,7 +8,7 @@ import { mersenneTwister, normalDeviates } from '../../src/statistics/random.js'
 import { NORMAL_95 } from '../../src/statistics/normal.js';
 import { propagate, type PropagateInput, type Propagated, type Uncertain } from '../../src/study/index.js';
 import { expectPlainJson } from '../support/answers.js';
-import { expectClose, refusalPage } from '../support/invariants.js';
+import { expectClose } from '../support/invariants.js';
 import judge from './propagate.json' with { type: 'json' };
 
 const x = { value: 10, standardDeviation: 1 };
@@ -200,51 +200,4 @@ it('says how far another seed moves the figures', () => {
   const truth = 10 + 2 * NORMAL_95;
   const held = runs.filter(({ error: { upper } }) => upper.lower! <= truth && upper.upper! >= truth).length;
   expect(held / runs.length).toBeGreaterThan(0.92);
-});
-
-it('propagate refuses what it cannot work with, as the golden page says', async () => {
-  const of = (more: object) => ({ inputs: { x }, pipeline: () => 1, draws: 100, ...more });
-  const returning = (value: unknown) => of({ pipeline: () => value });
-  const reading = (input: unknown) => of({ inputs: { x: input } });
-  const together = (list: unknown) =>
-    of({ inputs: { ...pressures, pulse: { value: 60, standardDeviation: 5 } }, correlations: list });
-  const pair = (a: string, b: string, value = 0.5) => ({ between: [a, b], value });
-  const cases = {
-    'no readings': of({ inputs: {} }),
-    'a name that is taken': of({ inputs: { own: x } }),
-    'a reading in words': reading({ value: '5' }),
-    'no function': of({ pipeline: 5 }),
-    '99 draws': of({ draws: 99 }),
-    'half a draw': of({ draws: 100.5 }),
-    'a seed below 0': of({ seed: -1 }),
-    'readings that are always refused': of({ pipeline: () => refuse() }),
-    'an answer of NaN': returning(NaN),
-    'an answer in words': returning('5'),
-    'an answer of null': returning(null),
-    'an empty answer': returning({}),
-    'an error below 0': returning({ value: 5, standardDeviation: -1 }),
-    'an error in words': returning({ value: 5, standardDeviation: 'x' }),
-    'a bare number': reading(5),
-    'an unknown field': reading({ ...x, sd: 2 }),
-    'another scale': reading({ ...x, scale: 'linear' }),
-    'a share of nothing': reading({ ...x, value: 0, scale: 'log' }),
-    'another distribution': reading({ distribution: 'cauchy', value: 1 }),
-    'ends that are swapped': reading({ distribution: 'uniform', low: 2, high: 1 }),
-    'a mode outside': reading({ distribution: 'triangular', low: 0, mode: 3, high: 1 }),
-    'two degrees of freedom': reading({ distribution: 't', value: 1, standardError: 1, degreesOfFreedom: 2 }),
-    'a sample of one': reading({ distribution: 'sample', values: [1] }),
-    'a field of another distribution': reading({ distribution: 'uniform', low: 0, high: 1, value: 1 }),
-    'a correlation of no input': together([pair('systolic', 'height')]),
-    'a correlation with itself': together([pair('systolic', 'systolic')]),
-    'a correlation of one': together([{ between: ['systolic'], value: 0.5 }]),
-    'a pair twice': together([...correlations, pair('diastolic', 'systolic')]),
-    'a correlation of 1': together([pair('systolic', 'diastolic', 1)]),
-    'correlations that cannot be': together([
-      pair('systolic', 'diastolic', 0.9),
-      pair('systolic', 'pulse', 0.9),
-      pair('diastolic', 'pulse', -0.9),
-    ]),
-    'draws kept in words': of({ keepDraws: 'yes' }),
-  };
-  await expect(refusalPage(propagate as never, cases)).toMatchFileSnapshot('refused/propagation.txt');
 });

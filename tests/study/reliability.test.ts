@@ -1,10 +1,10 @@
+import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import table from '../../src/checks/intraclass.json' with { type: 'json' };
-import { attempt } from '../../src/index.js';
 import { reliability, type WithConfidence } from '../../src/study/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { expectDigits } from '../support/digits.js';
-import { codesOf } from '../support/invariants.js';
+import { codesOf, refusalPage } from '../support/invariants.js';
 import { eachRow, expectWithin } from '../support/rows.js';
 import judge from './agreement.json' with { type: 'json' };
 
@@ -39,6 +39,51 @@ describe('reliability', () => {
     expectDigits(ends(got.changes[0]!), judge.change, 10);
     expect(codesOf(got.cautions)).toContain('tests-differ');
     expectPlainJson(got);
+  });
+
+  // Formulas: Psychol Bull 1979;86(2):420–428, case 1 of one way, with the F distribution of jstat.
+  it('has the interval of one way', () => {
+    const { tests } = table.rows[0]!;
+    const [k, n] = [tests.length, tests[0]!.length];
+    const { intraclass, meanSquares } = reliability(tests);
+    const { people, tests: between, error } = meanSquares;
+    const within = (error * (n - 1) * (k - 1) + between * (k - 1)) / (n * (k - 1));
+    const f = people / within;
+    const low = f / jstat.centralF.inv(0.975, n - 1, n * (k - 1));
+    const high = f * jstat.centralF.inv(0.975, n * (k - 1), n - 1);
+    const single = [f, low, high].map((ratio) => (ratio - 1) / (ratio + k - 1));
+    expectDigits(ends(intraclass!.icc11), single, 6);
+    expectDigits(
+      ends(intraclass!.icc1k),
+      [f, low, high].map((ratio) => 1 - 1 / ratio),
+      6,
+    );
+  });
+
+  it('is complete where tests agree but for a shift, or not at all', () => {
+    const shifted = reliability([
+      [5, 6, 7],
+      [6, 7, 8],
+    ]);
+    expect(shifted.intraclass!.icc31).toMatchObject({ value: 1 });
+    // Mean squares by hand: people 2, tests 1.5, no error; (2 − 0) / (2 + 0 + 2 × 1.5 / 3) = 2 / 3.
+    expect(shifted.intraclass!.icc21.value).toBeCloseTo(2 / 3, 12);
+    const opposed = reliability([
+      [5, 6, 7],
+      [7, 6, 5],
+    ]);
+    // Nothing but error: mean squares 0 for people and tests, 2 for the error.
+    expect(opposed.meanSquares).toMatchObject({ people: 0, tests: 0, error: 2 });
+    const wide = reliability([
+      [1e6, 1e6 + 1e-7, 1e6],
+      [1e6, 1e6, 1e6 + 1e-7],
+    ]);
+    expect(wide).not.toHaveProperty('intraclass');
+    const narrow = reliability([
+      [1e6, 1e6 + 1e-3, 1e6],
+      [1e6, 1e6 + 2e-3, 1e6 + 1e-3],
+    ]);
+    expect(narrow).toHaveProperty('intraclass');
   });
 
   it('gives no NaN where nothing varies, and counts who lacks a test', () => {
@@ -113,38 +158,21 @@ describe('reliability', () => {
     expect([of(9).includes('few-people'), of(1000).includes('few-people')]).toEqual([true, false]);
   });
 
-  it.each([
-    ['no list', 5, {}, ['tests wrong-type']],
-    ['one test', [[1, 2, 3]], {}, ['tests wrong-type']],
-    [
-      'two people',
-      [
-        [1, 2, null],
-        [1, 2, 3],
-      ],
-      {},
-      ['tests wrong-relation'],
-    ],
-    [
-      'no logarithm',
-      [
-        [1, 2, 3],
-        [1, 0, 3],
-      ],
-      { scale: 'log' },
-      ['tests.1.1 out-of-range'],
-    ],
-    [
-      'another scale',
-      [
-        [1, 2, 3],
-        [1, 2, 4],
-      ],
-      { scale: 'root' },
-      ['options.scale not-one-of'],
-    ],
-  ])('refuses %s', (_what, tests, options, expected) => {
-    const result = attempt(() => reliability(tests as never, options as never), {});
-    expect(result.ok ? [] : result.issues.map(({ path, code }) => `${path.join('.')} ${code}`)).toEqual(expected);
+  it('refuses what it cannot take, as the golden page says', async () => {
+    const three = [1, 2, 3];
+    const cases = {
+      'no list': [5],
+      'one test': [[three]],
+      'many tests': [Array(1001).fill(three)],
+      'a test that is shorter': [[three, [1, 2]]],
+      'a test in words': [[three, ['a', 'b', 'c']]],
+      'two people': [[[1, 2, null], three]],
+      'no logarithm': [[three, [1, 0, 3]], { scale: 'log' }],
+      'another scale': [[three, [1, 2, 4]], { scale: 'root' }],
+      'another option': [[three, [1, 2, 4]], { person: three }],
+    };
+    await expect(
+      refusalPage((parts: unknown[]) => reliability(...(parts as Parameters<typeof reliability>)), cases),
+    ).toMatchFileSnapshot('refused/reliability.txt');
   });
 });

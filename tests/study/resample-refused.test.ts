@@ -100,7 +100,7 @@ describe('conformal intervals', () => {
     expect(of(rows, rows)).toEqual([]);
     expect(of(rows.slice(0, 19), rows.slice(0, 19))).toEqual([]);
     expect(of(rows.slice(0, 18), rows.slice(0, 18))).toEqual(['measured wrong-relation']);
-    expect(of(5, rows)).toEqual(['measured wrong-type', 'predicted wrong-type']);
+    expect(of(5, rows)).toEqual(['measured wrong-type']);
     expect(of(rows, 5)).toEqual(['predicted wrong-type']);
     expect(of(rows, rows, { scale: 'log' })).toEqual([]);
     expect(of(changed(3, 0), rows, { scale: 'log' })).toEqual(['measured.3 out-of-range']);

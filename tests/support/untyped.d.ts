@@ -11,6 +11,9 @@ declare module 'jstat' {
       cdf(x: number, mean: number, deviation: number): number;
     };
     chisquare: { inv(chance: number, degrees: number): number; cdf(x: number, degrees: number): number };
+    noncentralt: { cdf(t: number, degrees: number, delta: number): number };
+    binomial: { cdf(count: number, of: number, chance: number): number };
+    centralF: { inv(chance: number, over: number, under: number): number };
     models: { ols(y: number[], x: number[][]): { coef: number[]; R2: number; SSE: number } };
   };
   export default jstat;
