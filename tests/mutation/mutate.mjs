@@ -4,7 +4,7 @@ import { appendFileSync, mkdirSync, readFileSync, statSync, writeFileSync } from
 import { relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const ENDLESS_MS = 90_000;
+const ENDLESS_MS = 45_000;
 const LEAST = 90;
 /** Processor time that tests are given for a mutant in one file, unless its area says otherwise. */
 const PATIENCE_MS = 300;
