@@ -24,7 +24,7 @@ import { goalResults, readGoals, type StageGoal, type StageGoalResult } from './
 import { mergeStops, stopsOf, type Stop } from './stops.js';
 import type { ExpandedPlan, Plan } from './types.js';
 import { weekCautions } from './week-cautions.js';
-import type { WeekLimb, WeekOcclusion, WeekRow, WeekSums } from './week-types.js';
+import type { WeekLimb, WeekOcclusion, WeekRow, WeekSums } from './week-rows.js';
 
 /** A planned session of a week, and how often it is done in it. */
 export interface WeekSession {

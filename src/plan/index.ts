@@ -23,7 +23,7 @@ export {
   type WeekSession,
 } from './compare-weeks.js';
 export type { GoalMeasure, StageGoal, StageGoalResult } from './stage-goals.js';
-export type { WeekExercise, WeekLimb, WeekOcclusion, WeekRow, WeekSums } from './week-types.js';
+export type { WeekExercise, WeekLimb, WeekOcclusion, WeekRow, WeekSums } from './week-rows.js';
 export { checkDay, dayQuestions } from './day-check.js';
 export { findItem, type ItemPlace } from './find-item.js';
 export { lightenExercise, type Keeps, type LightenInput, type LighterOption, type LighterOptions } from './lighten.js';

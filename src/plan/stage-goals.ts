@@ -1,7 +1,7 @@
 import { type Exact, defined } from '../answer/defined.js';
 import type { Reader } from '../answer/reader.js';
 import { LIMBS, SIDES, type Limb, type Quantity, type Side } from '../quantity/quantities.js';
-import { wholeExercises, type WeekExercise, type WeekLimb, type WeekSums } from './week-types.js';
+import { wholeExercises, type WeekExercise, type WeekLimb, type WeekSums } from './week-rows.js';
 import { need, type Asked } from '../answer/needs.js';
 import {
   EXERCISE_NAME,

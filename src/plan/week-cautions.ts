@@ -7,7 +7,7 @@ import { codedCaution } from './coded.js';
 import { isSameLimb, keyOf } from './limb-and-side.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import { uniqueCautions } from './severity.js';
-import { wholeExercises, type WeekRow, type WeekSums } from './week-types.js';
+import { wholeExercises, type WeekRow, type WeekSums } from './week-rows.js';
 
 /** Two weeks as they are compared: done with done, else planned with planned, else what there is. */
 function comparableSums(before: WeekRow, after: WeekRow): [WeekSums, WeekSums] {

@@ -1,4 +1,5 @@
-// The mutation score of one area or more: `npm run mutate -- quantity session`. Without a name, of all.
+// The mutation score of one area or more: `npm run mutate -- quantity session`. Without a name, of all; of one file of an
+// area, while you write tests for it: `npm run mutate -- plan:stops`.
 import { spawn } from 'node:child_process';
 import { appendFileSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { relative } from 'node:path';
@@ -12,16 +13,19 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const { areas } = JSON.parse(readFileSync(`${root}/tests/mutation/areas.json`, 'utf8'));
 const asked = process.argv.slice(2);
 const names = asked.length > 0 ? asked : Object.keys(areas);
-for (const name of names) if (!areas[name]) throw new Error(`${name} is none of ${Object.keys(areas).join(', ')}`);
+const areaOf = (name) => name.split(':')[0];
+for (const name of names)
+  if (!areas[areaOf(name)]) throw new Error(`${name} is none of ${Object.keys(areas).join(', ')}`);
 
 /** One run of the tests; ended where a mutant never ends, which is then left out. */
 const run = (name, log) =>
   new Promise((done) => {
     const args = ['node_modules/vitest/vitest.mjs', 'run', '--config', 'tests/mutation/vitest.config.ts'];
-    const patience = process.env.MUTATION_PATIENCE_MS ?? areas[name].patienceMs ?? PATIENCE_MS;
+    const patience = process.env.MUTATION_PATIENCE_MS ?? areas[areaOf(name)].patienceMs ?? PATIENCE_MS;
     const env = {
       ...process.env,
-      MUTATE: name,
+      MUTATE: areaOf(name),
+      MUTATE_FILE: name.split(':')[1] ?? '',
       MUTATION_LOG: log,
       MUTATION_PATIENCE_MS: patience,
       NO_COLOR: '1',
@@ -61,7 +65,7 @@ const run = (name, log) =>
 let low = false;
 mkdirSync(`${root}/coverage/mutation`, { recursive: true });
 for (const name of names) {
-  const log = `${root}/coverage/mutation/${name.replace('/', '-')}.log`;
+  const log = `${root}/coverage/mutation/${name.replace(/[/:]/g, '-')}.log`;
   const started = Date.now();
   writeFileSync(log, '');
   let ended = await run(name, log);

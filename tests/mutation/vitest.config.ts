@@ -7,7 +7,7 @@ import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 // Started by mutate.mjs, which says what is mutated and where the outcome is written.
-const { MUTATE: area = '', MUTATION_LOG: log = '' } = process.env;
+const { MUTATE: area = '', MUTATE_FILE: only = '', MUTATION_LOG: log = '' } = process.env;
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
 /**
@@ -27,7 +27,7 @@ const { folder, tests, numbers = false } = areas[area]!;
 
 const quiet = new Proxy({}, { get: () => () => false }) as never;
 const sources = readdirSync(join(root, folder))
-  .filter((name) => name.endsWith('.ts') && !notMutated.includes(name))
+  .filter((name) => name.endsWith('.ts') && !notMutated.includes(name) && (only === '' || name === `${only}.ts`))
   .map((name) => ({ name: resolve(root, folder, name), mutate: true }));
 
 /** The numbers within functions, which Stryker leaves alone, each in a call that can give it one per cent off. */

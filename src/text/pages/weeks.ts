@@ -4,7 +4,7 @@ import type { WeekComparison } from '../../plan/compare-weeks.js';
 import { isSameLimb, limbsIn } from '../../plan/limb-and-side.js';
 import { sideWords } from '../../plan/measures.js';
 import type { StageGoalResult } from '../../plan/stage-goals.js';
-import type { WeekLimb, WeekRow, WeekSums } from '../../plan/week-types.js';
+import type { WeekLimb, WeekRow, WeekSums } from '../../plan/week-rows.js';
 import { clock, format } from '../../quantity/format.js';
 import { Math } from '../../quantity/maths.js';
 import { joined, part, table, type Block, type Column } from '../blocks.js';
