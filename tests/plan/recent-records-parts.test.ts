@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { InputIssue } from '../../src/answer/issues.js';
 import { ownDocument } from '../../src/answer/own.js';
@@ -55,6 +56,11 @@ describe('the records that a proposal is made from', () => {
     expect(used([onDay(2), onDay(2, { items: [item('row')] }), onDay(2, { items: [item('curl')] })])).toEqual([
       0, 1, 2,
     ]);
+  });
+
+  it('come in the order they were given in, where they are alike and not of the last day', () => {
+    const both = [item(), item('row')];
+    expect(used([onDay(2), onDay(2, { items: [item('row')] }), onDay(3)], { items: both })).toEqual([0, 1, 2]);
   });
 
   it('are the last sessions of each item that are asked for', () => {
@@ -132,6 +138,22 @@ describe('the records that a proposal is made from', () => {
     expect(read([second, other], { label: 'P-1' }).at).toEqual(['records.1']);
   });
 
+  it('are looked at anew where someone may have changed them', () => {
+    const mine = { ...onDay(1) };
+    const days = [onDay(2), onDay(3), onDay(4)];
+    expect(read([mine, ...days]).at).toEqual([]);
+    expect(read([Object.assign(mine, { symptoms: ['symptom-chest-pain'] }), ...days]).at).toEqual(['records.0']);
+  });
+
+  it('are brought up to this version, where they are of an older one', () => {
+    const text = readFileSync(new URL('fixtures/version-1.json', import.meta.url), 'utf8');
+    const { record: old } = JSON.parse(text) as { record: unknown };
+    const issues: InputIssue[] = [];
+    const records = recentRecords(issues, [old, old], undefined, 1);
+    expect(records.map(({ schemaVersion }) => schemaVersion)).toEqual([2, 2]);
+    expect(issues.map(({ path }) => path.join('.'))).toEqual(['records.1']);
+  });
+
   it('need no plan', () => {
     const issues: InputIssue[] = [];
     const days = [onDay(1), onDay(2)];
@@ -145,7 +167,8 @@ describe('a record that is looked at', () => {
   // What nobody checked lacks nearly every field of a record, so reading it wholly finds something wrong.
   it('is read wholly where it is needed', () => {
     const given = [1, 2, 3, 4].map((day) => ({ ...onDay(day) }));
-    expect(read(given).at).toEqual(['records.3', 'records.2'].sort());
+    expect(read(given).at).toEqual(['records.2', 'records.3']);
+    expect(read(given).used).toEqual([]);
     expect(read(given, { sessions: 3 }).at).toEqual(['records.1', 'records.2', 'records.3']);
   });
 
@@ -172,6 +195,11 @@ describe('a record that is looked at', () => {
 
   it.each([[null], ['text'], [7], [undefined]])('is refused where it is no record: %j', (given) => {
     expect(read([onDay(2), given]).at).toEqual(['records.1']);
+  });
+
+  it('is refused by the documents that it may be', () => {
+    const [first] = read([{ ...onDay(1), document: 'plan' }]).issues;
+    expect(first).toMatch(/^records\.0\.document not-one-of: .*record.*, not .*plan/);
   });
 
   it('is refused where it cannot be looked at', () => {
@@ -203,6 +231,13 @@ describe('a record that is looked at', () => {
     expect(read([of('P-1'), onDay(3, { label: 'P-2' })], { label: 'P-1' }).issues).toEqual([
       'records.1.label wrong-relation: that of the plan, P-1, not P-2',
     ]);
+    // A label that is no text is never run: it may have no way to be written as text.
+    const nothing = Object.create(null) as object;
+    const [none, list] = [nothing, [nothing]].map((label) => ({ ...onDay(1), label }));
+    const days = [onDay(2), onDay(3), onDay(4)];
+    const shown = 'wrong-relation: that of the plan, P-1, not';
+    expect(read([none, ...days], { label: 'P-1' }).issues).toEqual([`records.0.label ${shown} an object`]);
+    expect(read([list, ...days], { label: 'P-1' }).issues).toEqual([`records.0.label ${shown} a list`]);
     // However old, and whatever it trained.
     const old = onDay(1, { label: 'P-2', items: [item('row', 'right')] });
     expect(read([old, of(), onDay(3)], { label: 'P-1' }).at).toEqual(['records.0']);
