@@ -61,6 +61,7 @@ describe('a cuff pressure of a proposal', () => {
     ['that stays as its percentage goes up', [100, 100], [50, 60], []],
     ['that stays as its percentage goes down', [100, 100], [50, 40], []],
     ['that goes up alone', [100, 120], [50, 50], [notRaised(100, 120)]],
+    ['that goes up far and alone', [100, 200], [50, 50], [notRaised(100, 200)]],
     ['that goes up with its percentage left open', [100, 120], [50], [notRaised(100, 120)]],
     ['that goes up as its percentage goes down', [100, 120], [50, 40], [notRaised(100, 120)]],
     ['that goes down as its percentage goes up', [100, 80], [50, 60], [raised(100, 80)]],
