@@ -212,6 +212,12 @@ describe('a proposal', () => {
     });
   });
 
+  it('starts from that load after one session too', () => {
+    const range = { upperLoad: { value: 30, unit: 'kg' } };
+    const records = [recordOf('2026-03-02', [done(10, range, { load: 24 })])];
+    expect(propose({ plan: planOf([item(range)]), records }).items[0]!.load!.from).toBe(24);
+  });
+
   it('holds on both sides of one exercise, where one of them does', () => {
     const plan = planOf([item(), item(right)]);
     const both = (of: number, other: number) => [recordOf('2026-03-02', [done(of), done(other, right)])];
@@ -222,6 +228,10 @@ describe('a proposal', () => {
     expect(codes(first!.reasons)).toEqual(['rule-met', 'pain-not-recorded', 'break-not-known', 'other-side-holds']);
     expect(first!.reasons.at(-1)!.values).toEqual({ side: 'right', limb: 'leg' });
     expect(codes(second!.reasons)).toEqual(['rule-not-met']);
+    expect(lines({ plan, records: both(9, 10) })).toEqual([
+      ['repeat', 20, 'rule-not-met'],
+      ['repeat', 20, 'other-side-holds'],
+    ]);
     // Two exercises of one name, one for each side, hold nothing of each other.
     const apart = planOf([item(), item({ exercise: 'row', ...right })]);
     const records = [recordOf('2026-03-02', [done(), done(9, { exercise: 'row', ...right })])];
@@ -265,6 +275,14 @@ describe('a proposal for a cuff', () => {
     const apart = planOf([cuffed(), item({ exercise: 'row', ...right })]);
     const done10 = [recordOf('2026-03-02', [cuffedDone(), done(10, { exercise: 'row', ...right })])];
     expect(propose({ ...given, plan: apart, records: done10 }).items[1]!.action).toBe('raise-load');
+  });
+
+  it('raises the pressure and no repetitions on one limb', () => {
+    // A step of 5 kg is too large for 20 kg, so repetitions come first.
+    const given = { plan: planOf([cuffed(), item({ exercise: 'row' })], {}, { step: 5 }), date: '2026-03-04' };
+    const records = [recordOf('2026-03-02', [cuffedDone(), done(10, { exercise: 'row' })])];
+    expect(lines({ ...given, records })[1]).toEqual(['raise-repetitions', 20, 'repetitions-first']);
+    expect(lines({ ...given, records, nextPercentLop: 60 })[1]).toEqual(['repeat', 20, 'pressure-raised-on-limb']);
   });
 
   it('shows the cautions of a new pressure that goes on', () => {
@@ -318,6 +336,11 @@ describe('a stop in force', () => {
     expect(propose({ plan: planOf(undefined, { stops: [without] }) }).items[0]!.reasons).toStrictEqual([
       { code: stop.code, text: stop.text },
     ]);
+  });
+
+  it('gives no share of the maximum to go to', () => {
+    const plan = planOf([item({ oneRepMax: { value: 100, unit: 'kg' } })], { stops: [stop] });
+    expect(propose({ plan }).items[0]!.percentOneRepMax).toStrictEqual({ from: 20 });
   });
 
   it('comes from the stops of any record, and from what it reports', () => {
