@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { attempt } from '../../src/index.js';
+import { attempt, testedOneRepMax } from '../../src/index.js';
 import { ownDocument } from '../../src/answer/own.js';
 import { nextRequest } from '../../src/plan/next-request.js';
 
@@ -167,6 +167,13 @@ describe('the next request', () => {
     }
     const { assumptions } = ask(both(load(22), load(20)));
     expect(assumptions[1]).toMatchObject({ code: 'lower-of-two-sides', values: { exercise: 'press' } });
+  });
+
+  it('keeps the percentage asked for where the load stays', () => {
+    // 33 % of 60 kg is 19.8 kg, set as 20 kg.
+    const own = exercise({ load: undefined, oneRepMax: { load: 60 }, percentOneRepMax: 33, step: 5 });
+    const items = [item({ oneRepMax: testedOneRepMax({ load: 60 }) })];
+    expect(first({ items, exercises: [own] })).toStrictEqual(own);
   });
 
   it('has no load where nothing is lifted', () => {

@@ -114,6 +114,13 @@ describe('a request for a proposal', () => {
     expect(wrong({ longBreakDays: 365, date: '2026-03-02' })).toEqual([]);
   });
 
+  it('takes four weeks for a long break, where no length is given', () => {
+    expect(lines({ date: '2026-03-29' })).toEqual([['raise-load', 22, 'pain-not-recorded']]);
+    expect(lines({ date: '2026-03-30' })).toEqual([['repeat', 20, 'hold-long-break']]);
+    expect(lines({ date: '2026-03-30', longBreakDays: 29 })).toEqual([['raise-load', 22, 'pain-not-recorded']]);
+    expect(lines({ date: '2026-03-09', longBreakDays: 7 })).toEqual([['repeat', 20, 'hold-long-break']]);
+  });
+
   it('has its days in order', () => {
     expect(wrong({ date: '2026-03-02' })).toEqual([]);
     expect(wrong({ date: '2026-03-01' })).toEqual([
@@ -185,6 +192,7 @@ describe('a proposal', () => {
       'reasons',
       'side',
     ]);
+    expect(propose().items[0]).not.toHaveProperty('percentOneRepMax');
     // A plan without a load, and nothing to take off it but a set.
     const bare = { load: undefined, sets: [...sets, ...sets] };
     const lighter = propose({
