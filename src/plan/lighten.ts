@@ -21,7 +21,8 @@ import { itemCautions } from './item-cautions.js';
 import { goalsOf } from './item-draft.js';
 import { maximumOf } from './item-prescription.js';
 import { setsOf, withLoad, withSets } from './next-exercise.js';
-import { exerciseFinder } from './limb-and-side.js';
+import { exerciseFinder, isSameLimb } from './limb-and-side.js';
+import { hasReadings, withWidth } from './limb-cuff.js';
 import { planSession } from './plan-session.js';
 import { expandedOf } from './read-document.js';
 import { restrictedMin } from './readings.js';
@@ -278,14 +279,7 @@ const ways: Readonly<Record<Keeps, (given: Case) => Way | Sentence | undefined>>
 
 /** Whether the plan knows a cuff and a percentage for the limb of an item. */
 const hasCuff = ({ request }: ExpandedPlan, item: ExpandedPlanItem): boolean =>
-  request.limbs.some(
-    ({ limb, side, cuffWidthCm, percentLop, circumferenceCm, measured }) =>
-      limb === item.limb &&
-      side === item.side &&
-      cuffWidthCm !== undefined &&
-      percentLop !== undefined &&
-      (circumferenceCm !== undefined || measured !== undefined),
-  );
+  request.limbs.some((limb) => isSameLimb(limb, item) && limb.percentLop !== undefined && hasReadings(withWidth(limb)));
 
 /** The most repetitions, shared out as those given and no more than they, that fit; nothing where none do. */
 function mostWithin(counts: Counts, fits: (counts: Counts) => boolean): Counts | undefined {
