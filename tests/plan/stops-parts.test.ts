@@ -208,12 +208,12 @@ describe('decisions', () => {
     expect(issues[0]!.message).toBe(`decisions[0].${field} must be ${expected}.`);
   });
   it('are refused without the day that tells two stops apart', () => {
-    const issues = issuesOf(() => applyDecisions([late, early], [decision({ on: '2026-03-05' })]));
+    const issues = issuesOf(() => applyDecisions([stop(), late, early], [decision({ on: '2026-03-05' })]));
     expect(issues.map(({ path, code, requirement, received }) => ({ path, code, requirement, received }))).toEqual([
       {
         path: ['decisions', 0, 'since'],
         code: 'missing',
-        requirement: { code: 'day-of-one-stop', values: { days: ['2026-03-01', '2026-03-04'] } },
+        requirement: { code: 'day-of-one-stop', values: { days: ['2026-03-01', '2026-03-04', '–'] } },
         received: 'undefined',
       },
     ]);
