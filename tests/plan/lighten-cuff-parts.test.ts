@@ -23,6 +23,8 @@ describe('sets with the cuff', () => {
     const found = lighter(planOf(stated(20), {}, { ...readings, ...limb() }), 50);
     const own = found.options.find(({ keeps }) => keeps === 'sets-with-cuff');
     expect([own?.restriction, own?.sets]).toEqual(isOffered ? ['intermittent', sets(2)] : [undefined, undefined]);
+    if (own) expect(own.cautions.map(({ code }) => code)).toContain('restriction-gives-less-strength');
+    if (own) expect(own.cautions.map(({ code }) => code)).not.toContain('no-equivalence');
     const without = notOffered(found).filter(([keeps]) => keeps === 'sets-with-cuff');
     expect(without).toEqual(isOffered ? [] : [['sets-with-cuff', 'lighter-no-cuff']]);
   });

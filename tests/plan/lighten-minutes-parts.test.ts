@@ -18,6 +18,13 @@ describe('the minutes under the cuff', () => {
     expect(countsOf(found, 'restriction-time')).toEqual(expected);
   });
 
+  // 180 and 2 repetitions keep the work of 90 and 1. 95 of 6 s and a rest of 30 s fit; none of them is a set of none.
+  it('leave a repetition for every set', () => {
+    const found = lighter(planOf(stated(20, { ...slow, sets: sets(90, 1) })), 50);
+    expect(countsOf(found, 'work')).toEqual([180, 2]);
+    expect(countsOf(found, 'restriction-time')).toEqual([94, 1]);
+  });
+
   it('are passed where one repetition a set passes them', () => {
     const plan = planOf(stated(20, { ...slow, sets: sets(1, 1, 1), restS: 300 }));
     const found = lighter(plan, 50);

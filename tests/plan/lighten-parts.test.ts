@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { PlanExercise } from '../../src/plan/index.js';
 import { sharedOut } from '../../src/plan/lighten.js';
 import { countsOf, lighter, name, sets, stated } from '../support/lighter.js';
 import { planOf } from '../support/plans.js';
@@ -48,7 +49,7 @@ describe('less load', () => {
 
   it('leaves the other exercises alone', () => {
     const { request } = planOf(stated(20));
-    const other = { ...request.exercises[0]!, name: 'press', load: 40, sets: sets(100) };
+    const other = { ...request.exercises[0]!, name: 'press', load: 40, sets: sets(100) } as PlanExercise;
     const plan = planOf({}, { exercises: [other, request.exercises[0]!] });
     const { options } = lighter(plan, 50);
     expect(options[0]!.load.value).toBe(10);

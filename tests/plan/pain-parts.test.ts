@@ -70,6 +70,10 @@ describe('pain', () => {
     expect(one({ site: 'joint', ...report })).toEqual([[verdict, 'cautious', ...rest]]);
   });
 
+  it('before the session is told where it is what later pain is compared with', () => {
+    expect(assessPain([{ site: 'joint', before: 2 }], 'cautious')[0]).not.toHaveProperty('before');
+  });
+
   it('in the muscle need not settle', () => {
     expect(one({ site: 'muscle', before: 0, after: 4, nextMorning: 4 })).toEqual([
       ['go-on', 'muscle', 'before', 0, undefined],

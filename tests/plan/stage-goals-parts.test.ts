@@ -90,6 +90,9 @@ describe('what a goal finds in a week', () => {
     expect(goalResults([{ name: 'a', measure: 'sessions', atLeast: 1 }], undefined)).toStrictEqual([
       { name: 'a', measure: 'sessions', atLeast: 1, outcome: 'not-measured' },
     ]);
+    expect(
+      found({ measure: 'sessionLoad' }, { sessions: week.sessions, restrictedSessions: week.sessions, limbs: [] }),
+    ).not.toHaveProperty('found');
     expect(goalResults([{ name: 'a', measure: 'percentLop', ...leftLeg, atLeast: 1 }], undefined)[0]!.outcome).toBe(
       'not-measured',
     );
@@ -115,7 +118,7 @@ describe('readGoals', () => {
   const read = (...goals: object[]) => {
     const issues: InputIssue[] = [];
     const read = readGoals(new Reader({ goals }, [], issues));
-    return { read, issues: issues.map(({ message }) => message) };
+    return { read, issues: issues.map(({ message }) => message), received: issues.map(({ received }) => received) };
   };
 
   it('takes what goes together', () => {
@@ -125,7 +128,7 @@ describe('readGoals', () => {
       { name: 'size', measure: 'circumferenceCm', limb: 'leg', side: 'left', atLeast: 50 },
       { name: 'days', measure: 'sessions', atMost: 1_000_000 },
     ];
-    expect(read(...goals)).toStrictEqual({ read: goals, issues: [] });
+    expect(read(...goals)).toStrictEqual({ read: goals, issues: [], received: [] });
     const none: InputIssue[] = [];
     expect([readGoals(new Reader({}, [], none)), none]).toEqual([[], []]);
   });
@@ -175,6 +178,9 @@ describe('readGoals', () => {
       ],
     ],
   ])('refuses %s', (_, goal, messages) => {
-    expect(read(goal).issues).toEqual(messages);
+    const { issues, received } = read(goal);
+    expect(issues).toEqual(messages);
+    const shown = messages.map((message) => /received (.*)\.$/.exec(message)?.[1] ?? 'undefined');
+    expect(received).toEqual(shown);
   });
 });
