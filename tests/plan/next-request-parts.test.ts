@@ -58,7 +58,7 @@ const input = ({
 });
 const ask = (given: Given) => nextRequest(input(given) as never);
 const wrong = (given: Given): string[] => {
-  const result = attempt(() => ask(given));
+  const result = attempt(() => ask(given), undefined);
   return result.ok
     ? []
     : result.issues.map(
@@ -266,7 +266,7 @@ describe('the next request', () => {
 
 describe('what is no input of it', () => {
   const wrongAt = (given: unknown): string[] => {
-    const result = attempt(() => nextRequest(given as never));
+    const result = attempt(() => nextRequest(given as never), undefined);
     return result.ok ? [] : result.issues.map(({ path, code }) => `${path.join('.')} ${code}`);
   };
   it('is refused by its place', () => {

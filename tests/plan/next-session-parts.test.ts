@@ -62,7 +62,7 @@ const request = (more: Json = {}): Json => ({
 });
 const propose = (more: Json = {}) => nextSession(request(more) as never);
 const wrong = (more: Json): string[] => {
-  const result = attempt(() => propose(more));
+  const result = attempt(() => propose(more), undefined);
   return result.ok
     ? []
     : result.issues.map(

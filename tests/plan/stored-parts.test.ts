@@ -12,7 +12,7 @@ type Json = Readonly<Record<string, unknown>>;
 const shown = ({ path, code, expected, received }: InputIssue): string =>
   `${path.join('.')} ${code}: ${expected}, not ${received}`;
 const wrong = (call: () => unknown): string[] => {
-  const result = attempt(call);
+  const result = attempt(call, undefined);
   return result.ok ? [] : result.issues.map(shown);
 };
 
@@ -220,7 +220,10 @@ describe('a document that is read back', () => {
   });
 
   it('names places in lists by number', () => {
-    const result = attempt(() => read(thing({ parts: [{ name: 'b' }] }), { made: { parts: [{ name: 'a' }] } }));
+    const result = attempt(
+      () => read(thing({ parts: [{ name: 'b' }] }), { made: { parts: [{ name: 'a' }] } }),
+      undefined,
+    );
     expect(result.ok ? undefined : result.issues[0]!.path).toEqual(['parts', 0, 'name']);
   });
 
