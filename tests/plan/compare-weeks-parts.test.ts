@@ -53,6 +53,14 @@ describe('what a week adds up', () => {
       { ...own, restrictionTime: 0 },
     ]);
     expect(week.planned!.sessions.inputs).toEqual({ weekSessions: '2 + 1' });
+    expect(week.planned!.sessions).toMatchObject({ kind: 'sessions', unit: '{sessions}' });
+    expect(limb!.restrictionTime.inputs).toEqual({ weekSessions: '60 + 60' });
+    expect(planned(plan({ restriction: 'none' })).limbs[0]!.restrictionTime).toMatchObject({
+      kind: 'restriction-time',
+      value: 0,
+      unit: 's',
+      inputs: { weekSessions: '0' },
+    });
     expect(week.planned!.restrictedSessions.inputs).toEqual({ weekSessions: '2' });
   });
 
@@ -79,6 +87,12 @@ describe('what a week adds up', () => {
         ],
       ],
     ]);
+  });
+
+  it('is restricted where any exercise of a session is', () => {
+    const [one] = plan().request.exercises;
+    const bare = { ...one!, name: 'press', restriction: 'none' } as never;
+    expect(planned(plan({}, { exercises: [one!, bare] })).restrictedSessions.value).toBe(1);
   });
 
   it('has the heaviest load of the sessions with a load', () => {
@@ -167,6 +181,9 @@ describe('a week as done', () => {
     const rated = record({ sessionRpe: 5, sessionS: 600 });
     expect(done(rated).sessionLoad?.value).toBe(50);
     expect(done(rated, record({ date: '2026-03-05', sessionRpe: 4, sessionS: 1200 })).sessionLoad?.value).toBe(130);
+    const both = done(rated, record({ date: '2026-03-05', sessionRpe: 4, sessionS: 1200 }));
+    expect(both.sessionLoad?.inputs).toEqual({ weekSessions: '50 + 80' });
+    expect(weekOf({ records: [rated] })).not.toHaveProperty('planned');
     expect(done(rated, record({ date: '2026-03-05' }))).not.toHaveProperty('sessionLoad');
   });
 
