@@ -87,7 +87,7 @@ export function sideOf(document: ExpandedPlan | ExpandedRecord): Side {
 /** Items of one exercise as a session to compare. */
 export const sideOfItems = (items: readonly ExpandedItem[], stops: readonly Stop[] = []): Side => ({
   parts: partsOf(items),
-  sessionTime: items[0]?.totals.sessionTime,
+  sessionTime: items[0]!.totals.sessionTime,
   exercises: 1,
   stops,
 });

@@ -62,6 +62,19 @@ describe('the cautions about two sessions', () => {
   });
 });
 
+describe('a session of two exercises', () => {
+  const two = (more: object) => ({ exercises: [bare(), cuffed(more)], reperfusionS: 180 });
+  const rest = [always, ['note', 'different-maximum', undefined]];
+  it('is restricted where one of them is, and heavy where one under the cuff is', () => {
+    expect(codes(cuffed(), two({}))).toEqual(rest);
+    expect(codes(cuffed(), two({ load: 40, percentOneRepMax: 40 })).map(([, code]) => code)).toEqual([
+      'no-equivalence',
+      'pressure-adds-little-heavy',
+      'different-maximum',
+    ]);
+  });
+});
+
 describe('what is compared', () => {
   const row = (from: unknown, to: unknown, quantity: string) =>
     compareSessions({ from, to } as never).rows.find((one) => one.quantity === quantity);

@@ -8,7 +8,6 @@ import {
 } from '../../src/plan/index.js';
 import { bothSides, measuredAt } from '../support/inputs.js';
 import { planOf, recordOf } from '../support/plans.js';
-import { issuesOf } from '../support/refused.js';
 
 type Plan = ReturnType<typeof planOf>;
 /** Ten repetitions of 4 s with 20 kg of 100 kg, on the left leg. */
