@@ -56,8 +56,8 @@ export const pathText = (path: Path): string =>
     '',
   ) || 'the input';
 
-/** How long a list is, as an error shows it. */
-export const describeLength = (length: number): string => (length === 0 ? 'an empty list' : String(length));
+/** A list as an error shows it, by its length: never as a bare number, which reads like one that you gave. */
+export const describeLength = (length: number): string => (length === 0 ? 'an empty list' : `a list of ${length}`);
 
 /** A value as an error may show it: short, plain, and never by running code of the value’s own. */
 export function describe(value: unknown): string {
@@ -71,7 +71,7 @@ export function describe(value: unknown): string {
     case 'object':
       if (value === null) return 'null';
       try {
-        if (Array.isArray(value)) return 'a list';
+        if (Array.isArray(value)) return describeLength(value.length);
       } catch {
         // A revoked proxy cannot be looked at.
       }

@@ -1,6 +1,6 @@
 import type { Answer } from '../answer/answer.js';
 import { defined, picked } from '../answer/defined.js';
-import { within, refuse } from '../answer/issues.js';
+import { describe, within, refuse } from '../answer/issues.js';
 import { need, type Asked } from '../answer/needs.js';
 import { isPart } from '../answer/part.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
@@ -89,7 +89,7 @@ export function setLoadsOf(
   if (!sets?.some((set) => set.load !== undefined || set.percentOneRepMax !== undefined)) return undefined;
   return sets.flatMap(({ load: own, percentOneRepMax }, index): SetLoad[] => {
     const refuseField = (field: 'load' | 'percentOneRepMax', asked: Asked): never =>
-      refuse('wrong-relation', [name, index, field], asked, 'a value');
+      refuse('wrong-relation', [name, index, field], asked, describe(sets[index]![field]));
     if (percentOneRepMax === undefined) {
       // Of an exercise without a load, the set that has its own is refused.
       if (!load) return own === undefined ? [] : refuseField('load', LEFT_OUT_WITHOUT_LOAD);

@@ -61,7 +61,7 @@ function heldOcclusion(
   }
   for (const [name, value] of Object.entries({ measured, equation })) {
     if (value !== undefined)
-      issues.push(issue('wrong-relation', [name], need(LEFT_OUT_WITH, { field: 'occlusion' }), 'a value'));
+      issues.push(issue('wrong-relation', [name], need(LEFT_OUT_WITH, { field: 'occlusion' }), describe(value)));
   }
   if (issues.length > 0) throw new InputError(issues);
   checkAboveDiastolic(held, diastolicMmHg, ['occlusion']);

@@ -1,19 +1,23 @@
 import type * as z from 'zod/mini';
 import { fieldIssue, numberIssue, optionIssue } from '../answer/reader.js';
-import {
-  describe,
-  describeLength,
-  InputError,
-  issue,
-  MOST_ISSUES,
-  type InputIssue,
-  type Path,
-} from '../answer/issues.js';
+import { describe, InputError, issue, MOST_ISSUES, type InputIssue, type Path } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { quantityName } from '../quantity/field-quantity.js';
 import { quantities } from '../quantity/quantities.js';
-import { AT_LEAST, DAY_EXPECTED, AT_MOST, need, type Asked, type Need } from '../answer/needs.js';
 import {
+  AT_LEAST,
+  DAY_EXPECTED,
+  AT_MOST,
+  FINITE,
+  need,
+  PLAIN_OBJECT,
+  TRUE_OR_FALSE,
+  type Asked,
+  type Need,
+} from '../answer/needs.js';
+import {
+  A_LIST,
+  A_TEXT,
   OF_TYPE,
   OF_ONE_FORM,
   LEAST_LENGTH,
@@ -23,6 +27,7 @@ import {
   LINE_OF,
   POINTER,
   VERSION,
+  TRUE_OR_NOT,
 } from './needs.js';
 import { TEMPO_PHASES } from '../session/needs.js';
 
@@ -71,9 +76,21 @@ const fieldsAt = (schema: Shaped, path: Path): string[] =>
     ) ?? {},
   );
 
+/** What is asked for where the type is wrong, as everywhere else. */
+const TYPES: Readonly<Record<string, Asked>> = {
+  object: PLAIN_OBJECT,
+  record: PLAIN_OBJECT,
+  array: A_LIST,
+  string: A_TEXT,
+  number: FINITE,
+  boolean: TRUE_OR_FALSE,
+};
+const ofType = (type: string): Asked => TYPES[type] ?? need(OF_TYPE, { types: type });
+
 /** The types that one of several forms may have. */
 const formsOf = ({ errors }: z.core.$ZodIssueInvalidUnion): Asked => {
   const types = [...new Set(errors.flatMap(([first]) => (first?.code === 'invalid_type' ? [first.expected] : [])))];
+  if (types.length === 1) return ofType(types[0]!);
   return types.length > 0 ? need(OF_TYPE, { types: types.join(' | ') }) : OF_ONE_FORM;
 };
 
@@ -87,7 +104,7 @@ function patternOf(message: string): Asked {
 function expectedOf(found: z.core.$ZodIssue): Asked {
   switch (found.code) {
     case 'invalid_type':
-      return need(OF_TYPE, { types: found.expected });
+      return ofType(found.expected);
     case 'too_small':
       return need(found.origin === 'array' ? LEAST_LENGTH : AT_LEAST, { least: Number(found.minimum) });
     case 'too_big':
@@ -137,12 +154,12 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
   if ('options' in found && found.options) return [optionIssue(path, found.options.map(String), value)];
   const ofForm = found.code === 'invalid_union' ? wrongForm(found) : undefined;
   if (ofForm) return ofForm.flatMap((one) => translate(one, root, schema));
+  if (found.code === 'invalid_value' && found.values[0] === true)
+    return [issue('wrong-type', path, TRUE_OR_NOT, describe(value))];
   if (found.code === 'invalid_value') return [optionIssue(path, found.values.map(String), value)];
   const expected = expectedOf(found);
   if (value === undefined) return [issue('missing', path, expected, 'undefined')];
-  const ofLength = found.code === 'too_small' || found.code === 'too_big';
-  const received = ofLength && Array.isArray(value) ? describeLength(value.length) : describe(value);
-  return [issue('wrong-type', path, expected, received)];
+  return [issue('wrong-type', path, expected, describe(value))];
 }
 
 /** The document as it was given, its fields in the order given, or what is wrong with it. */

@@ -10,7 +10,7 @@ import { expansionOf } from './expanded.js';
 import { codedCaution } from './coded.js';
 import { fieldsOf, parseDocument, type Shaped } from './parse.js';
 import { derivedStops, stopsMissing, type Stop } from './stops.js';
-import { need, type Needed, LEFT_OUT } from '../answer/needs.js';
+import { need, LEFT_OUT, PLAIN_OBJECT, type Asked } from '../answer/needs.js';
 import { OUR_DOCUMENT, KNOWN_VERSION, KNOWN_CODE, THE_SAME, LIST_LENGTH } from './needs.js';
 import { optionIssue, fieldIssue } from '../answer/field-reader.js';
 
@@ -56,8 +56,10 @@ export function upgraded(document: Part, current: number, upgrades: Upgrades): P
 }
 
 export const isObject = (part: unknown): part is Part => typeof part === 'object' && part !== null;
-const shown = (part: unknown): Needed =>
-  Array.isArray(part) ? need(LIST_LENGTH, { length: part.length }) : need(THE_SAME, { value: describe(part) });
+function shown(part: unknown): Asked {
+  if (Array.isArray(part)) return need(LIST_LENGTH, { length: part.length });
+  return isObject(part) ? PLAIN_OBJECT : need(THE_SAME, { value: describe(part) });
+}
 
 /** Fields that a schema does not know and that read like one that is not there: slips. Others are your own. */
 function slipsIn(part: unknown, schema: Shaped | undefined, path: Path): InputIssue[] {

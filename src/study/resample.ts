@@ -1,5 +1,5 @@
 import { Math, square } from '../quantity/maths.js';
-import { describe, describeLength, isInputError, issue, refuse, type InputIssue } from '../answer/issues.js';
+import { describe, isInputError, issue, refuse, type InputIssue } from '../answer/issues.js';
 import { LIST_OF, need, type Asked } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { normalChance, normalQuantile, NORMAL_95 } from '../statistics/normal.js';
@@ -46,16 +46,12 @@ function refuseFew(reader: Reader, { length }: readonly unknown[]): void {
 /** Your rows as they are, whatever is in them. */
 function readRows<T>(reader: Reader): readonly T[] {
   const rows = reader.raw('rows');
-  let received = 'something else';
   try {
-    if (Array.isArray(rows)) {
-      if (rows.length >= LEAST && rows.length <= MOST_ROWS) return rows as T[];
-      received = describeLength(rows.length);
-    }
+    if (Array.isArray(rows) && rows.length >= LEAST && rows.length <= MOST_ROWS) return rows as T[];
   } catch {
     // Whatever cannot be read is no list.
   }
-  reader.report('wrong-type', 'rows', need(LIST_OF, { least: LEAST, most: MOST_ROWS }), received);
+  reader.report('wrong-type', 'rows', need(LIST_OF, { least: LEAST, most: MOST_ROWS }), describe(rows));
   return [];
 }
 
