@@ -61,7 +61,7 @@ export function findItem<I extends Placed>(document: WithItems<I>, which: ItemPl
   reader.done();
   let items: readonly I[] = [];
   try {
-    items = [...(Array.isArray(document?.items) ? document.items : [])];
+    if (Array.isArray(document.items)) items = [...document.items];
   } catch {
     // What cannot be read has no items.
   }
