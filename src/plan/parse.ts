@@ -157,7 +157,7 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
   if ('options' in found && found.options) return [optionIssue(path, found.options.map(String), value)];
   const ofForm = found.code === 'invalid_union' ? wrongForm(found) : undefined;
   if (ofForm) return ofForm.flatMap((one) => translate(one, root, schema));
-  // A word has a length too, where a list is asked for: that it is no list is said already.
+  // A word has a length too, where a list is asked for: that it is no list was found before.
   if ((found.code === 'too_big' || found.code === 'too_small') && found.origin === 'string') return [];
   if (found.code === 'invalid_value' && typeof found.values[0] !== 'string') {
     const [only] = found.values;

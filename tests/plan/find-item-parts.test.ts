@@ -16,7 +16,7 @@ function wrong(document: unknown, which?: unknown): string[] {
         ({ path, code, expected, received }) => `${path.join('.')} ${code}: ${expected}, not ${received}`,
       );
 }
-const NO_ITEMS = 'which wrong-relation: a document with items, not 0';
+const noItems = (received: string) => [`document wrong-type: a document with items, not ${received}`];
 
 describe('the one item of a document', () => {
   it.each([
@@ -49,12 +49,20 @@ describe('the one item of a document', () => {
     expect(message).not.toContain('press 20');
   });
 
-  it.each([[undefined], [null], [{}], [{ items: [] }], [{ items: 'text' }], [{ items: [7, null] }], ['text']])(
-    'is refused where there is none: %j',
-    (document) => {
-      expect(wrong(document)).toEqual([NO_ITEMS]);
-    },
-  );
+  it.each([
+    [null, 'null'],
+    [{}, 'an object'],
+    [{ items: [] }, 'an object'],
+    [{ items: 'text' }, 'an object'],
+    [{ items: [7, null] }, 'an object'],
+    ['text', '"text"'],
+  ])('is refused where there is none: %j', (document, received) => {
+    expect(wrong(document)).toEqual(noItems(received));
+  });
+
+  it('is refused without a document', () => {
+    expect(wrong(undefined)).toEqual(['document missing: a document with items, not undefined']);
+  });
 
   it('is refused where the items cannot be read', () => {
     const document = {
@@ -62,9 +70,9 @@ describe('the one item of a document', () => {
         throw new Error('not readable');
       },
     };
-    expect(wrong(document)).toEqual([NO_ITEMS]);
+    expect(wrong(document)).toEqual(noItems('an object'));
     // What is no list may never end.
-    expect(wrong({ items: new Set([item()]) })).toEqual([NO_ITEMS]);
+    expect(wrong({ items: new Set([item()]) })).toEqual(noItems('an object'));
   });
 
   it('is looked for by names of up to 120 characters, by limbs and by sides', () => {
