@@ -16,7 +16,7 @@ function wrong(document: unknown, which?: unknown): string[] {
         ({ path, code, expected, received }) => `${path.join('.')} ${code}: ${expected}, not ${received}`,
       );
 }
-const NO_ITEMS = 'which wrong-relation: a document with items, not 0';
+const NO_ITEMS = 'document wrong-type: a document with items, not an object';
 
 describe('the one item of a document', () => {
   it.each([
@@ -49,12 +49,17 @@ describe('the one item of a document', () => {
     expect(message).not.toContain('press 20');
   });
 
-  it.each([[undefined], [null], [{}], [{ items: [] }], [{ items: 'text' }], [{ items: [7, null] }], ['text']])(
-    'is refused where there is none: %j',
-    (document) => {
-      expect(wrong(document)).toEqual([NO_ITEMS]);
-    },
-  );
+  it.each([
+    [undefined, 'document missing: a document with items, not undefined'],
+    [null, 'document wrong-type: a document with items, not null'],
+    [{}, NO_ITEMS],
+    [{ items: [] }, NO_ITEMS],
+    [{ items: 'text' }, NO_ITEMS],
+    [{ items: [7, null] }, NO_ITEMS],
+    ['text', 'document wrong-type: a document with items, not "text"'],
+  ])('is refused where there is none: %j', (document, expected) => {
+    expect(wrong(document)).toEqual([expected]);
+  });
 
   it('is refused where the items cannot be read', () => {
     const document = {

@@ -237,7 +237,7 @@ describe('a record that is looked at', () => {
     const days = [onDay(2), onDay(3), onDay(4)];
     const shown = 'wrong-relation: that of the plan, P-1, not';
     expect(read([none, ...days], { label: 'P-1' }).issues).toEqual([`records.0.label ${shown} an object`]);
-    expect(read([list, ...days], { label: 'P-1' }).issues).toEqual([`records.0.label ${shown} a list`]);
+    expect(read([list, ...days], { label: 'P-1' }).issues).toEqual([`records.0.label ${shown} a list of 1`]);
     // However old, and whatever it trained.
     const old = onDay(1, { label: 'P-2', items: [item('row', 'right')] });
     expect(read([old, of(), onDay(3)], { label: 'P-1' }).at).toEqual(['records.0']);

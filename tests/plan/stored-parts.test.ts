@@ -151,7 +151,7 @@ describe('a document that is read back', () => {
     [{}, `document missing: one of 'thing', 'other', not undefined`],
     [null, ' wrong-type: a document of this library, as plain JSON, not null'],
     ['thing', ' wrong-type: a document of this library, as plain JSON, not "thing"'],
-    [thing({ parts: [{ name: 7 }] }), 'parts.0.name wrong-type: of type string, not 7'],
+    [thing({ parts: [{ name: 7 }] }), 'parts.0.name wrong-type: text, not 7'],
     [thing({ schemaVersion: 2 }), 'schemaVersion newer-document: a version of 1 or less that is known, not 2'],
   ])('is refused where it is none: %j', (given, expected) => {
     expect(wrong(() => read(given))).toEqual([expected]);
@@ -185,15 +185,15 @@ describe('a document that is read back', () => {
     ['a field more', {}, { width: 10 }, ['width: left out, not 10']],
     ['a field less', { width: 10 }, {}, ['width: 10, not undefined']],
     ['a list less', { parts: [{ name: 'a' }] }, {}, ['parts: a list of 1, not undefined']],
-    ['a list for an object', { width: { a: 1 } }, { width: [1] }, ['width: an object, not 1']],
+    ['a list for an object', { width: { a: 1 } }, { width: [1] }, ['width: a plain object, not a list of 1']],
     ['an object for a list', { width: [1] }, { width: { 0: 1 } }, ['width: a list of 1, not an object']],
-    ['nothing for an object', { width: { a: 1 } }, { width: null }, ['width: an object, not null']],
+    ['nothing for an object', { width: { a: 1 } }, { width: null }, ['width: a plain object, not null']],
     ['an object for nothing', { width: null }, { width: { a: 1 } }, ['width: null, not an object']],
     [
       'the length of a list',
       { parts: [{ name: 'a' }] },
       { parts: [{ name: 'a' }, { name: 'b' }] },
-      ['parts: a list of 1, not 2'],
+      ['parts: a list of 1, not a list of 2'],
     ],
     ['a part of a list', { parts: [{ name: 'a' }] }, { parts: [{ name: 'b' }] }, ['parts.0.name: "a", not "b"']],
     ['several', { width: 10, length: 20 }, { width: 11, length: 21 }, ['width: 10, not 11', 'length: 20, not 21']],

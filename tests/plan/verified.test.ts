@@ -108,7 +108,7 @@ describe('a field of a record that was edited', () => {
     };
     const { cautions } = record;
     expect(messagesOf(edited(record, ['cautions'], [...cautions, ...cautions]))).toMatch(
-      `cautions must be a list of ${cautions.length}, as the rest of the document has it; received ${2 * cautions.length}.`,
+      `cautions must be a list of ${cautions.length}, as the rest of the document has it; received a list of ${2 * cautions.length}.`,
     );
     const index = plan.cautions.findIndex(({ values }) => values !== undefined);
     expect(messagesOf(edited(plan, ['cautions', index, 'values'], undefined))).toMatch(
