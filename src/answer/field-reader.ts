@@ -66,8 +66,7 @@ export function optionIssue(path: Path, options: readonly string[], value: unkno
   const many = options.length > MOST_SHOWN && suggestions.length > 0;
   const quoted = options.map((option) => `'${option}'`);
   const expected = many ? `one of ${options.length} options` : among(quoted, 'options');
-  const code = value === undefined ? 'missing' : 'not-one-of';
-  return issue(code, path, { expected }, describe(value), undefined, { options: [...options], suggestions });
+  return issue('not-one-of', path, { expected }, describe(value), undefined, { options: [...options], suggestions });
 }
 
 const NOTHING: readonly string[] = [];

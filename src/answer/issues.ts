@@ -81,6 +81,8 @@ export function describe(value: unknown): string {
   }
 }
 
+const OF_NOTHING: readonly IssueCode[] = ['wrong-type', 'wrong-relation', 'not-one-of'];
+
 export function issue(
   wrong: IssueCode,
   path: Path,
@@ -90,8 +92,7 @@ export function issue(
   expectation?: Expectation & Pick<InputIssue, 'requirement'>,
 ): InputIssue {
   // What is not there is missing, whichever way it was found out.
-  const isMissing = received === 'undefined' && (wrong === 'wrong-type' || wrong === 'wrong-relation');
-  const code = isMissing ? 'missing' : wrong;
+  const code = received === 'undefined' && OF_NOTHING.includes(wrong) ? 'missing' : wrong;
   const needed: Needed = 'expected' in asked ? asked : need(asked);
   // Names and values are yours: a long one is cut, so that an error is never longer than what it is about.
   const place = path.map((part) => (typeof part === 'string' ? cut(part, MOST_NAME) : part));

@@ -162,7 +162,7 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
   if (found.code === 'invalid_value' && typeof found.values[0] !== 'string') {
     const [only] = found.values;
     const asked = only === true ? TRUE_OR_NOT : need(THE_SAME, { value: String(only) });
-    return [issue('wrong-type', path, asked, describe(value))];
+    return [issue('not-one-of', path, asked, describe(value))];
   }
   if (found.code === 'invalid_value') return [optionIssue(path, found.values.map(String), value)];
   const expected = expectedOf(found);

@@ -370,7 +370,7 @@ describe('recordSession, beyond counted sets', () => {
     const held = record(part, { sets, heldMmHg: 90, restHeldMmHg: 30 });
     // 2 × 40 s at 90 mmHg and 30 s at 30 mmHg.
     expect(held.items[0]!.totals.pressureTime!.value).toBe((80 * 90 + 30 * 30) / 60);
-    expect(refusedAt(() => record(part, { sets, heldMmHg: 30 }))).toEqual(['items.0.restHeldMmHg']);
+    expect(refusedAt(() => record(part, { sets, heldMmHg: 30 }))).toEqual(['items.0.heldMmHg']);
     expect(refusedAt(() => record(plan(extension), { sets, restHeldMmHg: 30 }))).toEqual(['items.0.restHeldMmHg']);
   });
 
