@@ -245,7 +245,7 @@ describe('the day as it was', () => {
     expect(of({ instead: 'leg raise', unloaded: true, load: 5 })).toEqual(['items.0.load wrong-relation']);
     const loaded = [{ repetitions: 10, load: 5 }];
     expect(of({ instead: 'leg raise', unloaded: true }, loaded)).toEqual(['items.0.sets.0.load wrong-relation']);
-    expect(of({ instead: 'leg raise', unloaded: false })).toEqual(['items.0.unloaded wrong-type']);
+    expect(of({ instead: 'leg raise', unloaded: false })).toEqual(['items.0.unloaded not-one-of']);
   });
 
   // A pull-up of all of 80 kg with 10 kg more is planned: of a plank in its place no body mass is lifted.
