@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { attempt } from '../../src/index.js';
+import { attempt, trainingLoad } from '../../src/index.js';
 import { planSession, type PlanRequest } from '../../src/plan/index.js';
 import { bothSides, measuredAt, PERSON } from '../support/inputs.js';
+import { issuesOf } from '../support/refused.js';
 
 /** One exercise on the left leg, with what is changed of it. */
 const request = (exercise: object, more: object = {}): PlanRequest =>
@@ -102,6 +103,21 @@ describe('fields of an exercise that do not go together', () => {
     expect(refused({ load: 20, step: 5 })).toEqual([]);
     expect(refused({ ...timed, mode: 'aerobic', intensityPercent: 40 })).toEqual([]);
     expect(refused({ ...withMaximum, restriction: 'partial', restPercentLop: 30 })).toEqual([]);
+  });
+});
+
+describe('what is wrong inside an exercise', () => {
+  it('is named in its place', () => {
+    const load = trainingLoad({ oneRepMax: 100, percentOneRepMax: 20 });
+    expect(refused({ load, unit: 'lb' })).toEqual(['unit must be left out when load is an answer, which has its own.']);
+    expect(refused({ load: 20, unit: 'lb' })).toEqual([]);
+    const placeOf = (exercise: object) => issuesOf(planSession, request(exercise));
+    expect(placeOf({ ...withMaximum, oneRepMax: { load: 80, repetitions: 90 } })[0]).toMatch(/^exercises.0.oneRepMax/);
+    const share = [{ repetitions: 3, restS: 30, percentOneRepMax: 10 }];
+    expect(placeOf({ load: 20, warmUp: share })).toEqual(['exercises.0.warmUp.0.percentOneRepMax wrong-relation']);
+    expect(placeOf({ ...timed, mode: 'passive', raisedFrom: [5, 5] })).toEqual([
+      'exercises.0.raisedFrom wrong-relation',
+    ]);
   });
 });
 
