@@ -101,7 +101,7 @@ export class FieldReader {
           for (const name of [...hidden, ...symbols]) this.refuseHidden(String(name));
         }
       } else {
-        addIssue(issues, issue(input === undefined ? 'missing' : 'wrong-type', path, PLAIN_OBJECT, describe(input)));
+        addIssue(issues, issue('wrong-type', path, PLAIN_OBJECT, describe(input)));
       }
     } catch (error) {
       if (error instanceof InputError) throw error;

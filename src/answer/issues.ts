@@ -82,13 +82,16 @@ export function describe(value: unknown): string {
 }
 
 export function issue(
-  code: IssueCode,
+  wrong: IssueCode,
   path: Path,
   asked: Asked,
   received: string,
   values?: MessageValues,
   expectation?: Expectation & Pick<InputIssue, 'requirement'>,
 ): InputIssue {
+  // What is not there is missing, whichever way it was found out.
+  const isMissing = received === 'undefined' && (wrong === 'wrong-type' || wrong === 'wrong-relation');
+  const code = isMissing ? 'missing' : wrong;
   const needed: Needed = 'expected' in asked ? asked : need(asked);
   // Names and values are yours: a long one is cut, so that an error is never longer than what it is about.
   const place = path.map((part) => (typeof part === 'string' ? cut(part, MOST_NAME) : part));

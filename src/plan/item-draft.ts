@@ -159,13 +159,13 @@ function backOff({ item, exercise }: ItemCase, because: readonly Sentence[], low
 }
 
 /** Whether a set fell short of what was planned for it. */
-const fellShort = (goal: SetGoal, done: SetGoal | undefined): boolean =>
-  (done?.repetitions ?? 0) < (goal.repetitions ?? 0) || (done?.durationS ?? 0) < (goal.durationS ?? 0);
+const fellShort = (goal: SetGoal, done: SetGoal): boolean =>
+  (done.repetitions ?? 0) < (goal.repetitions ?? 0) || (done.durationS ?? 0) < (goal.durationS ?? 0);
 
 /** Whether planned sets were missed; the last one is not, where it goes to failure anyway. */
 function isMissed({ sets, lastSetToFailure }: ExpandedPlanItem, { done }: ExpandedRecordItem): boolean {
   const counted = lastSetToFailure ? sets.slice(0, -1) : sets;
-  return done.sets.length < sets.length || counted.some((goal, index) => fellShort(goal, done.sets[index]));
+  return done.sets.length < sets.length || counted.some((goal, index) => fellShort(goal, done.sets[index]!));
 }
 
 /** The pain of the last day on record that concerns the limb of an item. */

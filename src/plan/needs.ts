@@ -11,6 +11,7 @@ export const WITH_STOPS = ['with-stops', 'a plan, a record, a review or a propos
 export const STOPS = ['stops', 'a list of stops'] as const;
 export const A_STOP = ['a-stop', 'a stop, with its code'] as const;
 export const DECISIONS = ['decisions', 'a list of decisions about stops'] as const;
+export const A_WHOLE_NUMBER = ['whole-number', 'a whole number'] as const;
 export const A_LIST = ['a-list', 'a list'] as const;
 export const A_TEXT = ['a-text', 'text'] as const;
 export const OF_TYPE = ['of-type', 'of type {types}'] as const;

@@ -18,6 +18,8 @@ import {
 import {
   A_LIST,
   A_TEXT,
+  A_WHOLE_NUMBER,
+  THE_SAME,
   OF_TYPE,
   OF_ONE_FORM,
   LEAST_LENGTH,
@@ -83,6 +85,7 @@ const TYPES: Readonly<Record<string, Asked>> = {
   array: A_LIST,
   string: A_TEXT,
   number: FINITE,
+  int: A_WHOLE_NUMBER,
   boolean: TRUE_OR_FALSE,
 };
 const ofType = (type: string): Asked => TYPES[type] ?? need(OF_TYPE, { types: type });
@@ -154,11 +157,15 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
   if ('options' in found && found.options) return [optionIssue(path, found.options.map(String), value)];
   const ofForm = found.code === 'invalid_union' ? wrongForm(found) : undefined;
   if (ofForm) return ofForm.flatMap((one) => translate(one, root, schema));
-  if (found.code === 'invalid_value' && found.values[0] === true)
-    return [issue('wrong-type', path, TRUE_OR_NOT, describe(value))];
+  // A word has a length too, where a list is asked for: that it is no list is said already.
+  if ((found.code === 'too_big' || found.code === 'too_small') && found.origin === 'string') return [];
+  if (found.code === 'invalid_value' && typeof found.values[0] !== 'string') {
+    const [only] = found.values;
+    const asked = only === true ? TRUE_OR_NOT : need(THE_SAME, { value: String(only) });
+    return [issue('wrong-type', path, asked, describe(value))];
+  }
   if (found.code === 'invalid_value') return [optionIssue(path, found.values.map(String), value)];
   const expected = expectedOf(found);
-  if (value === undefined) return [issue('missing', path, expected, 'undefined')];
   return [issue('wrong-type', path, expected, describe(value))];
 }
 

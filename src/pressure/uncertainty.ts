@@ -90,13 +90,7 @@ export function checkApplicable(
 ): boolean {
   const field = inapplicableField(equation, readings);
   if (!field) return true;
-  const given = readings[field];
-  reader.report(
-    given === undefined ? 'missing' : 'wrong-relation',
-    field,
-    requirement(equation, field),
-    describe(given),
-  );
+  reader.refuse(field, requirement(equation, field), describe(readings[field]));
   return false;
 }
 

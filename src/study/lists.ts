@@ -47,7 +47,7 @@ export function numbersOf(value: unknown, path: Path, issues: InputIssue[], rows
       }
       return numbers;
     }
-    issues.push(issue(value === undefined ? 'missing' : 'wrong-type', path, expected, describeList(value)));
+    issues.push(issue('wrong-type', path, expected, describeList(value)));
   } catch {
     issues.push(issue('unreadable', path, expected, 'an error'));
   }
@@ -84,7 +84,7 @@ export function peopleOf(value: unknown, path: Path, issues: InputIssue[], rows:
       }
       return people;
     }
-    issues.push(issue(value === undefined ? 'missing' : 'wrong-type', path, expected, describeList(value)));
+    issues.push(issue('wrong-type', path, expected, describeList(value)));
   } catch {
     issues.push(issue('unreadable', path, expected, 'an error'));
   }

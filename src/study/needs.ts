@@ -3,7 +3,7 @@ export const OWN_ID = [
   'own-id',
   'a letter, then up to 59 lower-case letters, digits and hyphens, and no id that the library has',
 ] as const;
-export const NUMBER_PER_TERM = ['number-per-term', '{terms} numbers, one for each term'] as const;
+export const NUMBER_PER_TERM = ['number-per-term', 'a list of {terms} numbers, one for each term'] as const;
 export const LISTS_OF_NUMBERS = ['lists-of-numbers', 'a list of {terms} lists of numbers'] as const;
 export const TRIANGLE = ['triangle', 'a lower triangle of numbers, one row for each term'] as const;
 export const FITTED_EQUATION = ['fitted-equation', 'an equation of fitOcclusionEquation, as plain JSON'] as const;
@@ -31,7 +31,7 @@ export const POSSIBLE_TOGETHER = ['possible-together', 'possible together (posit
 export const TAKEN_READINGS = ['taken-readings', 'readings that the pipeline takes'] as const;
 export const CORRELATIONS = ['correlations', 'a list of correlations, each between two inputs'] as const;
 export const TWO_NAMES = ['two-names', 'the names of two different inputs'] as const;
-export const EACH_PAIR_ONCE = ['each-pair-once', 'each pair once'] as const;
+export const EACH_PAIR_ONCE = ['each-pair-once', 'a pair that no other correlation has'] as const;
 export const INTO = [
   'into',
   'four Float64Array (value, lower, upper, standardDeviation) and a Uint8Array (flag), each of {rows} rows',

@@ -49,7 +49,7 @@ function readRange(of: Reader): Range {
 function readLeverage(from: Reader, terms: number): Leverage {
   const expected = need(NUMBER_PER_TERM, { terms });
   const means = from.optionalNumbers('means', COEFFICIENT) ?? [];
-  if (from.fine && means.length !== terms) from.refuse('means', expected, `${means.length}`);
+  if (from.fine && means.length !== terms) from.refuse('means', expected, describeLength(means.length));
   const rows = from.values('factor', need(LISTS_OF_NUMBERS, { terms }));
   if (!from.fine) return { means, factor: [] };
   if (rows.length !== terms) from.refuse('factor', TRIANGLE, describeLength(rows.length));

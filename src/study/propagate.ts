@@ -18,7 +18,7 @@ import {
   TWO_NAMES,
   UNCERTAIN_READINGS,
 } from './needs.js';
-import { readDraws, readFunction, readSeed } from './options.js';
+import { describeResult, readDraws, readFunction, readSeed } from './options.js';
 import { away, readUncertain, type Drawn, type Uncertain } from './uncertain.js';
 
 /** How two inputs go together. */
@@ -125,7 +125,7 @@ function outcomeOf(result: unknown): Outcome {
   const log = answer?.scale === 'log';
   const sound = typeof value === 'number' && Number.isFinite(value) && !(log && value <= 0);
   if (sound && typeof deviation === 'number' && deviation >= 0) return { value, deviation, log };
-  refuse('wrong-type', ['pipeline'], PIPELINE, describe(result));
+  refuse('wrong-type', ['pipeline'], PIPELINE, describeResult(result));
 }
 
 /**
@@ -269,6 +269,8 @@ function readCorrelations(reader: Reader, names: readonly string[]): number[][] 
     const between = one.values('between', TWO_NAMES);
     const pair = between.map((name) => names.indexOf(name as string));
     const [i, j] = pair;
+    // Without a single input, that is what is wrong.
+    if (names.length === 0) continue;
     if (pair.length !== 2 || i === undefined || j === undefined || i < 0 || j < 0 || i === j) {
       one.refuse('between', TWO_NAMES, between.slice(0, 3).map(describe).join(', '));
     } else if (matrix[i]![j] !== 0) one.refuse('between', EACH_PAIR_ONCE, between.map(describe).join(', '));

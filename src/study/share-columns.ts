@@ -90,7 +90,7 @@ export function readBase(reader: Reader, input: ColumnReader, { field, kinds, un
   } catch {
     // Whatever cannot be read is no column answer.
   }
-  reader.report(given === undefined ? 'missing' : 'wrong-type', field, expected, received);
+  reader.report('wrong-type', field, expected, received);
   return undefined;
 }
 

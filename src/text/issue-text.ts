@@ -12,10 +12,13 @@ export function labelText(translate: Translator, name: string): string | undefin
   return textIfKnown(translate, `label.${name}`) ?? textIfKnown(translate, `field.${name}`);
 }
 
+const ENDS: readonly string[] = ['from', 'to'];
+
 /** The name of the field that a path ends in, with the place where it is inside a list or an object. */
 function fieldText(translate: Translator, path: InputIssue['path']): string {
   if (path.length === 0) return translate('show.whole-input');
-  const name = [...path].reverse().find((step) => typeof step === 'string');
+  // The ends of a range are of the field that it is the range of.
+  const name = [...path].reverse().find((step) => typeof step === 'string' && !ENDS.includes(step)) as string;
   const field = labelText(translate, name ?? '');
   if (field === undefined) return pathText(path);
   return path.length === 1 ? field : translate('show.at-place', { field, place: pathText(path) });
@@ -58,14 +61,16 @@ export function expectedText(
 ): string {
   const { code, min, max, unit, whole, options, expected, requirement } = found;
   if (requirement) {
-    const { field } = requirement.values ?? {};
+    const { field, fields } = requirement.values ?? {};
+    const labelled = (name: string): string => labelText(translate, name) ?? name;
     const values = {
       ...requirement.values,
-      ...(typeof field === 'string' && { field: labelText(translate, field) ?? field }),
+      ...(typeof field === 'string' && { field: labelled(field) }),
+      ...(Array.isArray(fields) && { fields: fields.map(labelled) }),
     };
     return textIfKnown(translate, `requirement.${requirement.code}`, values) ?? expected;
   }
-  if (min !== undefined && max !== undefined && unit !== undefined) {
+  if (typeof min === 'number' && typeof max === 'number' && unit !== undefined) {
     return boundsText(translate, min, max, unit, whole);
   }
   if (options === undefined) return expected;

@@ -211,6 +211,8 @@ export const receivedWords = {
   null: 'null',
   'an object': 'an object',
   'nothing that light': 'nothing that light',
+  none: 'none',
+  nothing: 'nothing',
   'one without': 'one without',
   'a hidden field': 'a hidden field',
   neither: 'neither',

@@ -9,7 +9,7 @@ const item = (exercise = 'press', side: 'left' | 'right' = 'left', limb: 'leg' |
 });
 /** What is wrong with a place, or a document, that no single item is found for. */
 function wrong(document: unknown, which?: unknown): string[] {
-  const found = attempt(() => findItem(document as never, which as ItemPlace));
+  const found = attempt(() => findItem(document as never, which as ItemPlace), undefined);
   return found.ok
     ? []
     : found.issues.map(

@@ -12,7 +12,7 @@ type Json = Readonly<Record<string, unknown>>;
 const shown = ({ path, code, expected, received }: InputIssue): string =>
   `${path.join('.')} ${code}: ${expected}, not ${received}`;
 const wrong = (call: () => unknown): string[] => {
-  const result = attempt(call);
+  const result = attempt(call, undefined);
   return result.ok ? [] : result.issues.map(shown);
 };
 
@@ -74,6 +74,12 @@ describe('a document that keeps its numbers', () => {
     });
   });
 
+  it('keeps a caution with its own values', () => {
+    const own = { ...caution('fast-tempo'), values: { value: 1 } };
+    const again = { ...caution('fast-tempo'), values: { value: 2 } };
+    expect(kept({ cautions: [own] }, { cautions: [again] })['cautions']).toEqual([unverified, own]);
+  });
+
   it('lacks no stop: those made again, its own, those of its cautions', () => {
     const stop = (code: string) => ({ code, text: code });
     const own = {
@@ -95,7 +101,7 @@ const schema = () =>
     width: z.optional(z.unknown()),
     length: z.optional(z.unknown()),
     parts: z.optional(z.array(z.looseObject({ name: z.string(), weight: z.optional(z.number()) }))),
-    inputs: z.optional(z.unknown()),
+    inputs: z.optional(z.looseObject({ a: z.optional(z.number()), width: z.optional(z.number()) })),
   });
 const unverified: Json = { document: 'unverified' };
 const thing = (more: Json = {}): Json => ({ document: 'thing', schemaVersion: 1, libraryVersion: version, ...more });
@@ -181,7 +187,9 @@ describe('a document that is read back', () => {
     ['digits that engines differ in', { width: 10 }, { width: 10 + 1e-9 }, []],
     ['a number', { width: 10 }, { width: 11 }, ['width: 10, not 11']],
     ['a text', { width: 'wide' }, { width: 'narrow' }, ['width: "wide", not "narrow"']],
-    ['a number for text', { width: 'wide' }, { width: 10 }, ['width: "wide", not 10']],
+    ['a number for text', { width: '10' }, { width: 10 }, ['width: "10", not 10']],
+    ['text for a number', { width: 10 }, { width: '10' }, ['width: 10, not "10"']],
+    ['a number for nothing', { width: null }, { width: 0 }, ['width: null, not 0']],
     ['a field more', {}, { width: 10 }, ['width: left out, not 10']],
     ['a field less', { width: 10 }, {}, ['width: 10, not undefined']],
     ['a list less', { parts: [{ name: 'a' }] }, {}, ['parts: a list of 1, not undefined']],
@@ -212,7 +220,10 @@ describe('a document that is read back', () => {
   });
 
   it('names places in lists by number', () => {
-    const result = attempt(() => read(thing({ parts: [{ name: 'b' }] }), { made: { parts: [{ name: 'a' }] } }));
+    const result = attempt(
+      () => read(thing({ parts: [{ name: 'b' }] }), { made: { parts: [{ name: 'a' }] } }),
+      undefined,
+    );
     expect(result.ok ? undefined : result.issues[0]!.path).toEqual(['parts', 0, 'name']);
   });
 
