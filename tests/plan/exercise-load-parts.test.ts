@@ -111,21 +111,21 @@ describe('the loads of sets', () => {
       [{}, { load: 10 }],
       false,
       false,
-      'sets[1].load must be left out unless oneRepMax or load is given; received a value.',
+      'sets[1].load must be left out unless oneRepMax or load is given; received 10.',
     ],
     [
       'a share next to a load',
       [{ load: 10, percentOneRepMax: 20 }],
       true,
       true,
-      'sets[0].percentOneRepMax must be left out when the set has a load; received a value.',
+      'sets[0].percentOneRepMax must be left out when the set has a load; received 20.',
     ],
     [
       'a share without a maximum',
       [{ percentOneRepMax: 20 }],
       false,
       true,
-      'sets[0].percentOneRepMax must be left out unless oneRepMax is given; received a value.',
+      'sets[0].percentOneRepMax must be left out unless oneRepMax is given; received 20.',
     ],
   ])('refuse %s', (_, sets, max, hasLoad, message) => {
     const call = () =>

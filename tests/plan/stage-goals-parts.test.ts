@@ -136,7 +136,7 @@ describe('readGoals', () => {
   const of = (measures: string) => `left out unless the measure is one of ${measures}`;
   const measures = 'peakLoadKg, peakPercentOneRepMax, percentLop, restrictionMin';
   it.each<[string, object, string[]]>([
-    ['no name', { name: '', atLeast: 1 }, ['goals[0].name must be a name of up to 120 characters; received "".']],
+    ['no name', { name: '', atLeast: 1 }, ['goals[0].name must be a name of 1 to 120 characters; received "".']],
     ['no bound', { name: 'a' }, ['goals[0].atLeast is missing: it must be given, or atMost, or both.']],
     [
       'a finding next to a measure',
