@@ -81,8 +81,6 @@ export function describe(value: unknown): string {
   }
 }
 
-const OF_NOTHING: readonly IssueCode[] = ['wrong-type', 'wrong-relation', 'not-one-of'];
-
 export function issue(
   wrong: IssueCode,
   path: Path,
@@ -92,7 +90,7 @@ export function issue(
   expectation?: Expectation & Pick<InputIssue, 'requirement'>,
 ): InputIssue {
   // What is not there is missing, whichever way it was found out.
-  const code = received === 'undefined' && OF_NOTHING.includes(wrong) ? 'missing' : wrong;
+  const code = received === 'undefined' && wrong !== 'changed-document' ? 'missing' : wrong;
   const needed: Needed = 'expected' in asked ? asked : need(asked);
   // Names and values are yours: a long one is cut, so that an error is never longer than what it is about.
   const place = path.map((part) => (typeof part === 'string' ? cut(part, MOST_NAME) : part));

@@ -81,7 +81,6 @@ const fieldsAt = (schema: Shaped, path: Path): string[] =>
 /** What is asked for where the type is wrong, as everywhere else. */
 const TYPES: Readonly<Record<string, Asked>> = {
   object: PLAIN_OBJECT,
-  record: PLAIN_OBJECT,
   array: A_LIST,
   string: A_TEXT,
   number: FINITE,
@@ -157,11 +156,11 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
   if ('options' in found && found.options) return [optionIssue(path, found.options.map(String), value)];
   const ofForm = found.code === 'invalid_union' ? wrongForm(found) : undefined;
   if (ofForm) return ofForm.flatMap((one) => translate(one, root, schema));
-  // A word has a length too, where a list is asked for: that it is no list was found before.
+  // A word has a length too, where a list is asked for: the issue that it is no list is enough.
   if ((found.code === 'too_big' || found.code === 'too_small') && found.origin === 'string') return [];
   if (found.code === 'invalid_value' && typeof found.values[0] !== 'string') {
     const [only] = found.values;
-    const asked = only === true ? TRUE_OR_NOT : need(THE_SAME, { value: String(only) });
+    const asked = only === true ? TRUE_OR_NOT : need(THE_SAME, { value: describe(only) });
     return [issue('not-one-of', path, asked, describe(value))];
   }
   if (found.code === 'invalid_value') return [optionIssue(path, found.values.map(String), value)];

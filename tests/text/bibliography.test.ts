@@ -243,12 +243,12 @@ describe('on golden pages', () => {
   });
 
   it.each([
-    [{ format: 'ris' }, '"ris"'],
-    [undefined, 'undefined'],
-    [{}, 'undefined'],
-  ])('no other format, case %#', (options, received) => {
+    [{ format: 'ris' }, 'not-one-of', '"ris"'],
+    [undefined, 'missing', 'undefined'],
+    [{}, 'missing', 'undefined'],
+  ])('no other format, case %#', (options, code, received) => {
     const call = (given: unknown) => bibliography({ sources: [] }, given as never);
-    expect(refusal(call, options)).toEqual([['format', 'not-one-of', "one of 'bibtex', 'csl-json'", received]]);
+    expect(refusal(call, options)).toEqual([['format', code, "one of 'bibtex', 'csl-json'", received]]);
   });
 
   it('nothing of what is no answer, and of sources there are not', () => {
