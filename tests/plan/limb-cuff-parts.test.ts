@@ -166,12 +166,16 @@ describe('the pressure that it is a share of', () => {
     ]);
   });
 
-  it('held with another cuff or posture is named by its own field, measured ones by theirs', () => {
-    const { circumferenceCm: _, ...limb } = limbOf();
-    expect(refused({ ...limb, occlusion: doppler({ cuffWidthCm: 18 }) })[0]?.[1]).toMatch(
-      /^(circumferenceCm|occlusion)/,
-    );
-    const estimate = settingOf({ ...limb, occlusion: undefined, circumferenceCm: 56 }).occlusion;
+  it('of another cuff is converted with the circumference, and an estimate needs it', () => {
+    // The width of 18 cm cannot be converted without the circumference.
+    const held = refused(limbOf({ occlusion: doppler({ cuffWidthCm: 18 }) }));
+    const measured = { ...measuredAt(200), cuffWidthCm: 18 };
+    const entered = refused(limbOf({ occlusion: undefined, measured }));
+    expect([held, entered].map((issues) => issues.map(([, path]) => path))).toEqual([
+      ['circumferenceCm'],
+      ['circumferenceCm'],
+    ]);
+    const estimate = settingOf(limbOf({ occlusion: undefined, circumferenceCm: 56 })).occlusion;
     expect(estimate.inputs).toMatchObject({ circumferenceCm: 56, cuffWidthCm: 10, systolicMmHg: 118 });
   });
 });

@@ -34,6 +34,7 @@ describe('what is wrong', () => {
 
   it.each<[schema: unknown, value: unknown, line: unknown[]]>([
     [z.string(), 1, ['wrong-type', 'a', type('string'), '1']],
+    [z.string(), ['x'], ['wrong-type', 'a', type('string'), 'a list']],
     [z.string(), undefined, ['missing', 'a', type('string'), 'undefined']],
     [z.array(z.string()), 'x', ['wrong-type', 'a', type('array'), '"x"']],
     [z.array(z.string()), [1], ['wrong-type', 'a.0', type('string'), '1']],
@@ -91,7 +92,7 @@ describe('what is wrong', () => {
     }
     const kinds = z.discriminatedUnion('k', [z.object({ k: z.literal('one') }), z.object({ k: z.literal('two') })]);
     const [one] = parseDocument(() => kinds as z.ZodMiniType, { k: 'three' }).issues;
-    expect(one).toMatchObject({ path: ['k'], received: '"three"' });
+    expect(one).toMatchObject({ path: ['k'], received: '"three"', options: ['one', 'two'] });
   });
 
   it('a number of the vocabulary is checked as everywhere else, the ends of a range as what they are of', () => {
@@ -117,6 +118,7 @@ describe('what is wrong', () => {
     ]);
     expect(bounds({ ageYears: { from: 1, to: 'x', other: 1 } }, range)).toEqual(['wrong-type', 'ageYears.to', 1, 120]);
     expect(bounds({ ageYears: { from: 1, to: 1, other: 'x' } }, range)[3]).toBeUndefined();
+    expect(bounds({ repetitions: 1.5 }, z.object({ repetitions: z.int() }))[2]).toBe(1);
     // Of the same name, but text.
     expect(bounds({ ageYears: 1 }, z.object({ ageYears: z.string() }))[3]).toBeUndefined();
     expect(
