@@ -101,7 +101,7 @@ export class FieldReader {
           for (const name of [...hidden, ...symbols]) this.refuseHidden(String(name));
         }
       } else {
-        addIssue(issues, issue(input === undefined ? 'missing' : 'wrong-type', path, PLAIN_OBJECT, describe(input)));
+        addIssue(issues, issue('wrong-type', path, PLAIN_OBJECT, describe(input)));
       }
     } catch (error) {
       if (error instanceof InputError) throw error;
@@ -154,10 +154,10 @@ export class FieldReader {
   }
 
   /** A number that was read before; `undefined` where it is wrong. */
-  acceptNumber(name: string, quantity: Quantity, value: unknown): number | undefined {
+  acceptNumber(name: string | Path, quantity: Quantity, value: unknown): number | undefined {
     // Plus nothing: −0 becomes 0, as JSON has it.
     if (fits(quantity, value)) return (value as number) + 0;
-    if (this.source) addIssue(this.issues, numberIssue(quantity, value, [...this.path, name])!);
+    if (this.source) addIssue(this.issues, numberIssue(quantity, value, this.path.concat(name))!);
     return undefined;
   }
 
@@ -171,9 +171,9 @@ export class FieldReader {
   }
 
   /** A word that was read before; `undefined` where it is wrong. */
-  acceptChoice<T extends string>(name: string, options: readonly T[], value: unknown): T | undefined {
+  acceptChoice<T extends string>(name: string | Path, options: readonly T[], value: unknown): T | undefined {
     if (options.includes(value as T)) return value as T;
-    if (value !== undefined || this.source) addIssue(this.issues, optionIssue([...this.path, name], options, value));
+    if (value !== undefined || this.source) addIssue(this.issues, optionIssue(this.path.concat(name), options, value));
     return undefined;
   }
 

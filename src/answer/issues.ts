@@ -56,8 +56,8 @@ export const pathText = (path: Path): string =>
     '',
   ) || 'the input';
 
-/** How long a list is, as an error shows it. */
-export const describeLength = (length: number): string => (length === 0 ? 'an empty list' : String(length));
+/** A list as an error shows it, by its length: never as a bare number, which reads like one that you gave. */
+export const describeLength = (length: number): string => (length === 0 ? 'an empty list' : `a list of ${length}`);
 
 /** A value as an error may show it: short, plain, and never by running code of the value’s own. */
 export function describe(value: unknown): string {
@@ -71,7 +71,7 @@ export function describe(value: unknown): string {
     case 'object':
       if (value === null) return 'null';
       try {
-        if (Array.isArray(value)) return 'a list';
+        if (Array.isArray(value)) return describeLength(value.length);
       } catch {
         // A revoked proxy cannot be looked at.
       }
@@ -82,13 +82,16 @@ export function describe(value: unknown): string {
 }
 
 export function issue(
-  code: IssueCode,
+  wrong: IssueCode,
   path: Path,
   asked: Asked,
   received: string,
   values?: MessageValues,
   expectation?: Expectation & Pick<InputIssue, 'requirement'>,
 ): InputIssue {
+  // What is not there is missing, whichever way it was found out.
+  const isMissing = received === 'undefined' && (wrong === 'wrong-type' || wrong === 'wrong-relation');
+  const code = isMissing ? 'missing' : wrong;
   const needed: Needed = 'expected' in asked ? asked : need(asked);
   // Names and values are yours: a long one is cut, so that an error is never longer than what it is about.
   const place = path.map((part) => (typeof part === 'string' ? cut(part, MOST_NAME) : part));

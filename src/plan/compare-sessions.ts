@@ -1,6 +1,7 @@
 import type { Caution } from '../answer/answer.js';
-import { gather, issue, type InputIssue, type Path } from '../answer/issues.js';
+import { describe, gather, issue, type InputIssue, type Path } from '../answer/issues.js';
 import { ownDocument } from '../answer/own.js';
+import { isPart } from '../answer/part.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -86,7 +87,7 @@ export function sideOf(document: ExpandedPlan | ExpandedRecord): Side {
 /** Items of one exercise as a session to compare. */
 export const sideOfItems = (items: readonly ExpandedItem[], stops: readonly Stop[] = []): Side => ({
   parts: partsOf(items),
-  sessionTime: items[0]?.totals.sessionTime,
+  sessionTime: items[0]!.totals.sessionTime,
   exercises: 1,
   stops,
 });
@@ -94,14 +95,18 @@ export const sideOfItems = (items: readonly ExpandedItem[], stops: readonly Stop
 function readSide(reader: Reader, name: 'from' | 'to', issues: InputIssue[]): Side | undefined {
   const given = reader.anything(name, SIDE_OF_COMPARISON);
   if (given === undefined) return undefined;
-  const fields = given as Partial<Plan & PlanItem & ItemOfDocument> | null;
+  if (!isPart(given)) {
+    issues.push(issue('wrong-type', [name], SIDE_OF_COMPARISON, describe(given)));
+    return undefined;
+  }
+  const fields = given as Partial<Plan & PlanItem & ItemOfDocument>;
   const documentAt = (document: unknown, ...place: string[]) =>
     gather(issues, () => expandedOf(['plan', 'record'], document, [name, ...place]));
-  if (fields?.document !== undefined) {
+  if (fields.document !== undefined) {
     const document = documentAt(given);
     return document && sideOf(document);
   }
-  if (fields?.of !== undefined) {
+  if (fields.of !== undefined) {
     // One exercise of a plan or a record: an item alone would lose the stops of its document.
     const { of, ...which } = fields;
     const document = documentAt(of, 'of');
@@ -109,7 +114,7 @@ function readSide(reader: Reader, name: 'from' | 'to', issues: InputIssue[]): Si
     const item = document && gather(issues, () => findItem<ExpandedItem>(document, which), inside);
     return item && sideOfItems([item], document!.stops);
   }
-  if (fields?.totals !== undefined) {
+  if (fields.totals !== undefined) {
     issues.push(issue('wrong-type', [name], ITEM_WITH_PLACE, 'an item without its stops'));
     return undefined;
   }

@@ -203,7 +203,7 @@ function worstPainOf(sessions: readonly CountedSession[], place: Placed): WeekLi
 function limbOf(sessions: readonly CountedSession[], place: Placed): WeekLimb {
   const isOf = (part: FullPrescription): boolean => isSameLimb(part as Placed, place);
   const names = sessions
-    .flatMap((one) => itemsOf(one).filter((item) => isSameLimb(item, place)))
+    .flatMap(itemsOf)
     .map((item) => ('done' in item ? item.done.instead : undefined) ?? item.exercise);
   const { percentLop: _, ...totals } = totalsOf(sessions, isOf);
   return {

@@ -1,5 +1,5 @@
 import type { Answer } from '../answer/answer.js';
-import { issue, describe, describeLength, type InputIssue, type Path } from '../answer/issues.js';
+import { issue, describe, type InputIssue, type Path } from '../answer/issues.js';
 import type { MessageValues } from '../answer/messages.js';
 import { isPart, type Part } from '../answer/part.js';
 import { Math } from '../quantity/maths.js';
@@ -216,6 +216,5 @@ export function checkConsistency(
 export const finder =
   (issues: InputIssue[]): Found =>
   (path, expected, received) => {
-    const shown = Array.isArray(received) ? describeLength(received.length) : describe(received);
-    issues.push(issue('changed-document', path, expected, shown));
+    issues.push(issue('changed-document', path, expected, describe(received)));
   };

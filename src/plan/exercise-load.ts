@@ -1,6 +1,6 @@
 import type { Answer } from '../answer/answer.js';
 import { defined, picked } from '../answer/defined.js';
-import { within, refuse } from '../answer/issues.js';
+import { describe, within, refuse } from '../answer/issues.js';
 import { need, type Asked } from '../answer/needs.js';
 import { isPart } from '../answer/part.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
@@ -87,17 +87,18 @@ export function setLoadsOf(
 ): readonly SetLoad[] | undefined {
   const sets = exercise[name];
   if (!sets?.some((set) => set.load !== undefined || set.percentOneRepMax !== undefined)) return undefined;
-  return sets.map(({ load: own, percentOneRepMax }, index) => {
+  return sets.flatMap(({ load: own, percentOneRepMax }, index): SetLoad[] => {
     const refuseField = (field: 'load' | 'percentOneRepMax', asked: Asked): never =>
-      refuse('wrong-relation', [name, index, field], asked, 'a value');
+      refuse('wrong-relation', [name, index, field], asked, describe(sets[index]![field]));
     if (percentOneRepMax === undefined) {
-      if (own !== undefined && !load) refuseField('load', LEFT_OUT_WITHOUT_LOAD);
-      return { value: own ?? load!.value, cautions: [] };
+      // Of an exercise without a load, the set that has its own is refused.
+      if (!load) return own === undefined ? [] : refuseField('load', LEFT_OUT_WITHOUT_LOAD);
+      return [{ value: own ?? load.value, cautions: [] }];
     }
     if (own !== undefined) refuseField('percentOneRepMax', LEFT_OUT_SET_LOAD);
     if (!oneRepMax) refuseField('percentOneRepMax', need(LEFT_OUT_WITHOUT, { field: 'oneRepMax' }));
     const asked = defined({ oneRepMax, ...loadChoicesOf(exercise), percentOneRepMax }) as TrainingLoadInput;
-    return within([name, index], () => trainingLoad(asked));
+    return [within([name, index], () => trainingLoad(asked))];
   });
 }
 

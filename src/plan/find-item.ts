@@ -1,4 +1,4 @@
-import { refuse } from '../answer/issues.js';
+import { describe, refuse } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
 import { need } from '../answer/needs.js';
@@ -61,7 +61,7 @@ export function findItem<I extends Placed>(document: WithItems<I>, which: ItemPl
   reader.done();
   let items: readonly I[] = [];
   try {
-    items = [...(Array.isArray(document?.items) ? document.items : [])];
+    if (Array.isArray(document.items)) items = [...document.items];
   } catch {
     // What cannot be read has no items.
   }
@@ -71,6 +71,6 @@ export function findItem<I extends Placed>(document: WithItems<I>, which: ItemPl
   const found = there.filter(fits);
   if (found.length === 1) return found[0]!;
   const names = there.slice(0, 20).map(placeText);
-  const expected = names.length > 0 ? need(ONE_ITEM, { items: [...new Set(names)] }) : WITH_ITEMS;
-  refuse('wrong-relation', ['which'], expected, String(found.length));
+  if (names.length === 0) refuse('wrong-type', ['document'], WITH_ITEMS, describe(document));
+  refuse('wrong-relation', ['which'], need(ONE_ITEM, { items: [...new Set(names)] }), String(found.length));
 }

@@ -4,6 +4,7 @@ import { attempt, describe, refuse } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
+import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { percentage, product, sum } from '../quantity/exact.js';
 import { format } from '../quantity/format.js';
@@ -21,7 +22,8 @@ import { itemCautions } from './item-cautions.js';
 import { goalsOf } from './item-draft.js';
 import { maximumOf } from './item-prescription.js';
 import { setsOf, withLoad, withSets } from './next-exercise.js';
-import { exerciseFinder } from './limb-and-side.js';
+import { exerciseFinder, isSameLimb } from './limb-and-side.js';
+import { hasReadings, withWidth } from './limb-cuff.js';
 import { planSession } from './plan-session.js';
 import { expandedOf } from './read-document.js';
 import { restrictedMin } from './readings.js';
@@ -135,7 +137,7 @@ function caseOf(plan: ExpandedPlan, name: string, lighterPercent: number): Case 
   const exercise = exercises[index]!;
   const exerciseOf = exerciseFinder(plan);
   const items = plan.items.filter((item) => exerciseOf(item) === exercise);
-  const load = items[0]?.load?.value;
+  const load = items[0]!.load?.value;
   if (load === undefined) refuse('wrong-relation', ['exercise'], WITH_LOAD, describe(name));
   const lighter = heaviestUpTo(product(load, 1 - lighterPercent / 100), exercise);
   if (lighter === undefined) {
@@ -158,8 +160,8 @@ function caseOf(plan: ExpandedPlan, name: string, lighterPercent: number): Case 
   };
 }
 
-const minutesOf = (items: readonly ExpandedPlanItem[]): number =>
-  Math.max(...items.map(({ totals }) => restrictedMin(totals)));
+/** Minutes under the cuff: every limb of an exercise has as many. */
+const minutesOf = ([item]: readonly ExpandedPlanItem[]): number => restrictedMin(item!.totals);
 
 /** How an exercise is done with less load. */
 interface Way {
@@ -225,8 +227,9 @@ function workCounts({ counts, loads, lighterLoads }: Case): Counts | undefined {
 /** Repetitions to failure at a load of the plan; nothing where no equation is valid. */
 function toFailure({ items }: Case, load: number): number | undefined {
   const maximum = maximumOf(items[0]!);
-  if (!maximum || loadUnitOf(maximum.unit) !== loadUnitOf(items[0]!.load!.unit)) return undefined;
-  const percentOneRepMax = percentage(load, maximum.value);
+  if (!maximum) return undefined;
+  const unit = loadUnitOf(items[0]!.load!.unit);
+  const percentOneRepMax = percentage(load, convertLoad(maximum.value, loadUnitOf(maximum.unit), unit));
   const found = attempt(repetitionsAtPercent, { percentOneRepMax });
   return found.ok ? found.value.value : undefined;
 }
@@ -278,14 +281,7 @@ const ways: Readonly<Record<Keeps, (given: Case) => Way | Sentence | undefined>>
 
 /** Whether the plan knows a cuff and a percentage for the limb of an item. */
 const hasCuff = ({ request }: ExpandedPlan, item: ExpandedPlanItem): boolean =>
-  request.limbs.some(
-    ({ limb, side, cuffWidthCm, percentLop, circumferenceCm, measured }) =>
-      limb === item.limb &&
-      side === item.side &&
-      cuffWidthCm !== undefined &&
-      percentLop !== undefined &&
-      (circumferenceCm !== undefined || measured !== undefined),
-  );
+  request.limbs.some((limb) => isSameLimb(limb, item) && limb.percentLop !== undefined && hasReadings(withWidth(limb)));
 
 /** The most repetitions, shared out as those given and no more than they, that fit; nothing where none do. */
 function mostWithin(counts: Counts, fits: (counts: Counts) => boolean): Counts | undefined {

@@ -33,11 +33,13 @@ export function withWidth(limb: PlanLimb): PlanLimb {
   return cuffWidthCm === undefined ? limb : { ...limb, cuffWidthCm };
 }
 
+/** Whether a limb has all that the pressure of its cuff is worked out from. */
+export const hasReadings = ({ cuffWidthCm, circumferenceCm, measured, occlusion }: PlanLimb): boolean =>
+  cuffWidthCm !== undefined && [circumferenceCm, measured, occlusion].some((reading) => reading !== undefined);
+
 /** Whether any exercise has the cuff of a limb inflated; and where its readings are all there, they are looked at too. */
 export const usesCuff = ({ exercises }: PlanRequest, limb: PlanLimb): boolean =>
-  (limb.cuffWidthCm !== undefined &&
-    (limb.circumferenceCm !== undefined || limb.measured !== undefined || limb.occlusion !== undefined)) ||
-  exercises.some((one) => one && one.restriction !== 'none' && usesLimb(one, limb));
+  hasReadings(limb) || exercises.some((one) => one && one.restriction !== 'none' && usesLimb(one, limb));
 
 function checkAboveDiastolic({ value }: Answer, diastolicMmHg: number, path: Path): void {
   if (value > diastolicMmHg) return;
@@ -59,7 +61,7 @@ function heldOcclusion(
   }
   for (const [name, value] of Object.entries({ measured, equation })) {
     if (value !== undefined)
-      issues.push(issue('wrong-relation', [name], need(LEFT_OUT_WITH, { field: 'occlusion' }), 'a value'));
+      issues.push(issue('wrong-relation', [name], need(LEFT_OUT_WITH, { field: 'occlusion' }), describe(value)));
   }
   if (issues.length > 0) throw new InputError(issues);
   checkAboveDiastolic(held, diastolicMmHg, ['occlusion']);

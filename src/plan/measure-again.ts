@@ -24,8 +24,8 @@ function changes({ request }: ExpandedPlan, item: ExpandedPlanItem, { posture, i
     now !== undefined && before !== undefined && now !== before;
   return [
     ...(last.some((one) => (one.posture ?? posture) === (item.posture ?? request.posture)) ? [] : ['posture']),
-    ...(cuff?.cuffWidthCm === last[0]?.cuffWidthCm ? [] : ['cuff']),
-    ...(differs(cuff?.circumferenceCm, last[0]?.circumferenceCm) ? ['limb-size'] : []),
+    ...(cuff?.cuffWidthCm === last[0]!.cuffWidthCm ? [] : ['cuff']),
+    ...(differs(cuff?.circumferenceCm, last[0]!.circumferenceCm) ? ['limb-size'] : []),
   ];
 }
 
@@ -64,17 +64,16 @@ export function measureAgain(
   const next = date ?? records.at(-1)!.date;
   for (const cuff of plan.request.limbs) {
     const { limb, side } = cuff;
-    const measuredOn = measuredDay(cuff);
-    const since = measuredOn === undefined ? 0 : daysBetween(measuredOn, next);
+    const since = daysBetween(measuredDay(cuff) ?? next, next);
     const values = { limb, side };
-    for (const { code, text, values: message } of guardCautions('days-since-measured', since, { values })) {
-      add('occlusion-pressure', true, { code, text, ...(message && { values: message }) }, 'practice');
+    for (const { code, text, values: shown } of guardCautions('days-since-measured', since, { values })) {
+      add('occlusion-pressure', true, { code, text, values: shown! }, 'practice');
     }
   }
   if (plan.items.some(isCuffed)) {
     add('occlusion-pressure', false, coded('measure-occlusion-weeks'), 'practice', 'time-of-day-2017');
   }
-  const days = testedOn === undefined ? 0 : daysBetween(testedOn, next);
+  const days = daysBetween(testedOn ?? next, next);
   const due = days >= RETEST_DAYS;
   const message = due ? coded('test-maximum-due', { days }) : coded('test-maximum-weeks');
   if (plan.items.some(({ oneRepMax }) => oneRepMax)) {

@@ -15,7 +15,7 @@ import {
   LIFTED_STOPS,
 } from './needs.js';
 import { setsOf, withLoad, withSets } from './next-exercise.js';
-import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
+import type { Proposal, ProposalItem, ProposedChange, SetGoal } from './proposal.js';
 import { expandedOf } from './read-document.js';
 import { mergeStops, inForce } from './stops.js';
 import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest } from './types.js';
@@ -63,7 +63,9 @@ function paired(plan: ExpandedPlan, proposal: Proposal): Proposed[] {
   });
 }
 
-const isLower = (share: ProposalItem['percentLop']): boolean => share?.to !== undefined && share.to < share.from;
+// What is left open is neither.
+const isLower = (share: ProposalItem['percentLop']): boolean => share !== undefined && share.to! < share.from;
+const isHigher = ({ from, to }: ProposedChange): boolean => to! > from;
 
 /** What of a proposal cannot be done as it is. */
 function undecided({ next, place }: Proposed): InputIssue[] {
@@ -101,13 +103,13 @@ function accepted(exercise: PlanExerciseFields, own: readonly Proposed[]): { nex
   const lifted = loads.length === 0 || load === item.load!.value ? exercise : withLoad(exercise, item, load);
   const next = withProposedSets(lifted, own);
   const shares = own.flatMap(({ next: { percentLop } }) => (percentLop?.to === undefined ? [] : percentLop));
-  const first = shares.find(({ from, to }) => to !== from);
-  const oneShare = first !== undefined && shares.every(({ to }) => to === first.to);
+  const changes = shares.some(({ from, to }) => to !== from);
+  const oneShare = shares.every(({ to }) => to === shares[0]!.to);
   // A pressure goes up where both sides ask for it, and down as soon as one does.
-  const isChanged = oneShare || shares.some(isLower);
+  const isChanged = changes && (oneShare || shares.every(isHigher) || shares.some(isLower));
   return {
     next: isChanged ? { ...next, percentLop: Math.min(...shares.map(({ to }) => to!)) } : next,
-    held: loads.some((one) => one !== load) || (first !== undefined && !oneShare),
+    held: loads.some((one) => one !== load) || (changes && !oneShare),
   };
 }
 

@@ -1,19 +1,25 @@
 import type * as z from 'zod/mini';
 import { fieldIssue, numberIssue, optionIssue } from '../answer/reader.js';
-import {
-  describe,
-  describeLength,
-  InputError,
-  issue,
-  MOST_ISSUES,
-  type InputIssue,
-  type Path,
-} from '../answer/issues.js';
+import { describe, InputError, issue, MOST_ISSUES, type InputIssue, type Path } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { quantityName } from '../quantity/field-quantity.js';
 import { quantities } from '../quantity/quantities.js';
-import { AT_LEAST, DAY_EXPECTED, AT_MOST, need, type Asked, type Need } from '../answer/needs.js';
 import {
+  AT_LEAST,
+  DAY_EXPECTED,
+  AT_MOST,
+  FINITE,
+  need,
+  PLAIN_OBJECT,
+  TRUE_OR_FALSE,
+  type Asked,
+  type Need,
+} from '../answer/needs.js';
+import {
+  A_LIST,
+  A_TEXT,
+  A_WHOLE_NUMBER,
+  THE_SAME,
   OF_TYPE,
   OF_ONE_FORM,
   LEAST_LENGTH,
@@ -23,6 +29,7 @@ import {
   LINE_OF,
   POINTER,
   VERSION,
+  TRUE_OR_NOT,
 } from './needs.js';
 import { TEMPO_PHASES } from '../session/needs.js';
 
@@ -71,9 +78,22 @@ const fieldsAt = (schema: Shaped, path: Path): string[] =>
     ) ?? {},
   );
 
+/** What is asked for where the type is wrong, as everywhere else. */
+const TYPES: Readonly<Record<string, Asked>> = {
+  object: PLAIN_OBJECT,
+  record: PLAIN_OBJECT,
+  array: A_LIST,
+  string: A_TEXT,
+  number: FINITE,
+  int: A_WHOLE_NUMBER,
+  boolean: TRUE_OR_FALSE,
+};
+const ofType = (type: string): Asked => TYPES[type] ?? need(OF_TYPE, { types: type });
+
 /** The types that one of several forms may have. */
 const formsOf = ({ errors }: z.core.$ZodIssueInvalidUnion): Asked => {
   const types = [...new Set(errors.flatMap(([first]) => (first?.code === 'invalid_type' ? [first.expected] : [])))];
+  if (types.length === 1) return ofType(types[0]!);
   return types.length > 0 ? need(OF_TYPE, { types: types.join(' | ') }) : OF_ONE_FORM;
 };
 
@@ -87,7 +107,7 @@ function patternOf(message: string): Asked {
 function expectedOf(found: z.core.$ZodIssue): Asked {
   switch (found.code) {
     case 'invalid_type':
-      return need(OF_TYPE, { types: found.expected });
+      return ofType(found.expected);
     case 'too_small':
       return need(found.origin === 'array' ? LEAST_LENGTH : AT_LEAST, { least: Number(found.minimum) });
     case 'too_big':
@@ -137,12 +157,16 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
   if ('options' in found && found.options) return [optionIssue(path, found.options.map(String), value)];
   const ofForm = found.code === 'invalid_union' ? wrongForm(found) : undefined;
   if (ofForm) return ofForm.flatMap((one) => translate(one, root, schema));
+  // A word has a length too, where a list is asked for: that it is no list is said already.
+  if ((found.code === 'too_big' || found.code === 'too_small') && found.origin === 'string') return [];
+  if (found.code === 'invalid_value' && typeof found.values[0] !== 'string') {
+    const [only] = found.values;
+    const asked = only === true ? TRUE_OR_NOT : need(THE_SAME, { value: String(only) });
+    return [issue('wrong-type', path, asked, describe(value))];
+  }
   if (found.code === 'invalid_value') return [optionIssue(path, found.values.map(String), value)];
   const expected = expectedOf(found);
-  if (value === undefined) return [issue('missing', path, expected, 'undefined')];
-  const ofLength = found.code === 'too_small' || found.code === 'too_big';
-  const received = ofLength && Array.isArray(value) ? describeLength(value.length) : describe(value);
-  return [issue('wrong-type', path, expected, received)];
+  return [issue('wrong-type', path, expected, describe(value))];
 }
 
 /** The document as it was given, its fields in the order given, or what is wrong with it. */

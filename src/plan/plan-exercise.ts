@@ -38,7 +38,8 @@ function checkRelations(exercise: PlanExercise, bodyMassKg: number | undefined):
   const issues: InputIssue[] = [];
   const given = (name: Field): boolean => exercise[name] !== undefined;
   const refuse = (names: readonly Field[], asked: Asked): void => {
-    for (const name of names.filter(given)) issues.push(issue('wrong-relation', [name], asked, 'a value'));
+    for (const name of names.filter(given))
+      issues.push(issue('wrong-relation', [name], asked, describe(exercise[name])));
   };
   const ask = (name: Field, asked: Asked): void => {
     if (!given(name)) issues.push(issue('missing', [name], asked, 'undefined'));
@@ -75,8 +76,10 @@ interface TrainedLimb {
 }
 
 /** The limbs that do an exercise, every one of its kind where it names no side. */
-function trainedLimbs(exercise: PlanExercise, { limbs }: PlanRequest): TrainedLimb[] {
+function trainedLimbs(exercise: PlanExercise, { limbs }: PlanRequest): TrainedLimb[] | undefined {
   const { limb, side } = exercise;
+  // A list without limbs is itself what is wrong.
+  if (limbs.length === 0) return undefined;
   const own = limbs.flatMap((one, at) => (one && usesLimb(exercise, one) ? [{ side: one.side, at }] : []));
   if (own.length === 0 || (side && own.length < sidesOf(side).length)) {
     const asked = (side ? [side, limb] : [limb]).map(describe).join(' ');
@@ -132,7 +135,7 @@ export function plannedExercise(
   const setLoads = from(['sets', ...LOADED], () => setLoadsOf(exercise, 'sets', oneRepMax, load));
   const warmUpLoads = from(['warmUp', ...LOADED], () => setLoadsOf(exercise, 'warmUp', oneRepMax, load));
   // A side that is none is reported with its limb; any will do to look at the sets.
-  const listed = limbs?.map(({ side }) => (SIDES.includes(side) ? side : 'left')) ?? [];
+  const listed = limbs?.map(({ side }) => (SIDES.includes(side) ? side : 'left')) ?? (['left'] as const);
   const side = exercise?.side ?? (listed.length === 2 ? 'both' : listed[0]);
   const sets = from(SETS, () => fullSetsOf(exercise, side, { oneRepMax, load, setLoads, bodyMassKg }));
   const cuffed = from(CUFFED, () =>

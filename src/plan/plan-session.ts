@@ -26,7 +26,7 @@ import { planMessages } from './messages.js';
 import { LISTED_ONCE, NOT_AFTER_PLAN, PLAN_REQUEST } from './needs.js';
 import { parseDocument } from './parse.js';
 import { plannedExercise, type PlannedExercise } from './plan-exercise.js';
-import { planRequest } from './schema-requests.js';
+import { MOST_LIMBS, planRequest } from './schema-requests.js';
 import { sessionCautions } from './session-cautions.js';
 import { uniqueCautions, uniqueMessages } from './severity.js';
 import { applyDecisions, mergeStops, softened, stopsOf, type Stop } from './stops.js';
@@ -42,7 +42,9 @@ function exercisesOf(request: PlanRequest, findings: Findings): PlannedExercise[
     fields: ['systolicMmHg', 'diastolicMmHg'],
   });
   limbs.forEach((limb, index) => {
-    if (!limb || !limbs.slice(0, index).some((other) => other && isSameLimb(other, limb))) return;
+    // Of more limbs than anyone has, the length of the list is what is wrong.
+    if (!limb || limbs.length > MOST_LIMBS || !limbs.slice(0, index).some((other) => other && isSameLimb(other, limb)))
+      return;
     findings.issues.push(issue('wrong-relation', ['limbs', index, 'side'], LISTED_ONCE, describe(limb.side)));
   });
   const cuffs = limbs.map((limb, index) =>

@@ -77,7 +77,7 @@ function checkPressure({ cuffMmHg, percentLop }: ProposalItem, place: Path, foun
   if (to < from && next > percent) found(at, need(RAISED, { value: from }), to);
   // The gauge rounds the old pressure down, by less than its widest step.
   const most = ((from + quantities.gaugeStepMmHg.max) * next) / percent;
-  if (to > from && next > percent && to > most) found(at, need(BY_PERCENTAGE, { value: most }), to);
+  if (next > percent && to > most) found(at, need(BY_PERCENTAGE, { value: most }), to);
 }
 
 /** What holds of a proposal, whatever the practitioner wrote into it. */

@@ -1,4 +1,4 @@
-import { issue, MOST_ISSUES, type InputIssue } from '../answer/issues.js';
+import { describe, issue, MOST_ISSUES, type InputIssue } from '../answer/issues.js';
 import { isOwn } from '../answer/own.js';
 import { plainCopy } from '../answer/plain-copy.js';
 import { isCalendarDay } from '../answer/day.js';
@@ -8,7 +8,6 @@ import { expandedInto } from './read-document.js';
 import type { ExpandedRecord } from './record.js';
 import type { ExpandedPlan, ExpandedPlanItem } from './types.js';
 import { need } from '../answer/needs.js';
-import { MOST_NAME } from '../session/prescription.js';
 import { OTHER_SESSION, OTHER_NUMBER, OF_PLAN } from './needs.js';
 
 /** What is looked at in every record, however old; the whole document is read of those only that are needed. */
@@ -52,8 +51,8 @@ const seenBefore = new WeakMap<object, Glance>();
 
 /** A look at a record; nothing where it has to be read wholly, for what is wrong with it. */
 function glance(record: unknown, index: number): Glance | undefined {
-  const known = typeof record === 'object' && record !== null ? seenBefore.get(record) : undefined;
-  if (known) return known.index === index ? known : { ...known, index };
+  const known = seenBefore.get(record as object);
+  if (known) return { ...known, index };
   const look = unlessItFails(() => firstLook(record as Json, index));
   if (look && isOwn(record as object)) seenBefore.set(record as object, look);
   return look;
@@ -61,12 +60,11 @@ function glance(record: unknown, index: number): Glance | undefined {
 
 /** A look that trusts nothing. */
 function firstLook(record: Json, index: number): Glance | undefined {
-  const { document, schemaVersion, date, sessionOfDay, label, items, stops, symptoms, pain } = record;
+  const { document, schemaVersion, date, sessionOfDay, label, items, stops, symptoms, pain = [] } = record;
   if (document !== 'record' || schemaVersion !== 2) return undefined;
   if (typeof date !== 'string' || !isCalendarDay(date) || !Array.isArray(items)) return undefined;
   if (sessionOfDay !== undefined && typeof sessionOfDay !== 'number') return undefined;
-  if (pain !== undefined && !Array.isArray(pain)) return undefined;
-  const reports = !isEmpty(stops) || !isEmpty(symptoms) || (pain ?? []).some(isSevere);
+  const reports = !isEmpty(stops) || !isEmpty(symptoms) || (pain as readonly unknown[]).some(isSevere);
   return { index, date, sessionOfDay, label, items: items as unknown as Placed, reports };
 }
 
@@ -94,13 +92,13 @@ function daysOfSeveral(glances: readonly Glance[]): Glance[][] {
 function repeated(given: readonly unknown[], glances: readonly Glance[]): InputIssue[] {
   const issues: InputIssue[] = [];
   for (const ofDay of daysOfSeveral(glances)) {
-    const seen = new Map<string, Glance>();
-    const numbered = new Map<number, number>();
+    const seen = new Map<unknown, Glance>();
+    const numbered = new Map<unknown, number>();
     for (const one of [...ofDay].sort((a, b) => a.index - b.index)) {
       const { index, sessionOfDay, date } = one;
       const done = doneIn(given[index]);
-      const same = done === undefined ? undefined : seen.get(done);
-      const numbers = sessionOfDay === undefined ? undefined : numbered.get(sessionOfDay);
+      const same = seen.get(done);
+      const numbers = numbered.get(sessionOfDay);
       if (same && (sessionOfDay === undefined || same.sessionOfDay === undefined || numbers === same.index)) {
         const expected = need(OTHER_SESSION, { index: same.index });
         issues.push(issue('wrong-relation', ['records', index], expected, date));
@@ -128,7 +126,7 @@ const placesIn = ({ items }: Glance): Placed | undefined =>
  */
 function needed(glances: readonly Glance[], items: readonly ExpandedPlanItem[], sessions: number): Glance[] {
   const last = glances.at(-1);
-  const wanted = new Set(glances.filter(({ date, reports }) => reports || date === last?.date));
+  const wanted = new Set(glances.filter(({ date, reports }) => reports || date === last!.date));
   const open = new Map(placesOf(items).map((place) => [place, sessions]));
   const limbs = new Set(items.map(limbKey));
   // From the newest on, until every item has its sessions.
@@ -136,15 +134,18 @@ function needed(glances: readonly Glance[], items: readonly ExpandedPlanItem[], 
     const one = glances[index]!;
     const placed = placesIn(one);
     // What cannot be read here is read wholly, for what is wrong with it.
-    if (!placed) wanted.add(one);
-    for (const place of placesOf(placed ?? [])) {
+    if (!placed) {
+      wanted.add(one);
+      continue;
+    }
+    for (const place of placesOf(placed)) {
       const left = open.get(place);
       if (left === undefined) continue;
       wanted.add(one);
       if (left > 1) open.set(place, left - 1);
       else open.delete(place);
     }
-    for (const item of placed ?? []) if (limbs.delete(limbKey(item))) wanted.add(one);
+    for (const item of placed) if (limbs.delete(limbKey(item))) wanted.add(one);
   }
   return [...wanted].sort((a, b) => inOrder(a, b) || a.index - b.index);
 }
@@ -173,15 +174,14 @@ export function recentRecords(
     if (look) glances.push(look);
   }
   glances.sort(inOrder);
-  const readable = readWholly.size > 0 ? given.map((record, index) => readWholly.get(index) ?? record) : given;
+  const readable = given.map((record, index) => readWholly.get(index) ?? record);
   issues.push(...repeated(readable, glances));
   const label = plan?.request.label;
   for (const one of glances) {
     if (label === undefined || one.label === undefined || one.label === label) continue;
     const expected = need(OF_PLAN, { value: label });
-    issues.push(
-      issue('wrong-relation', ['records', one.index, 'label'], expected, String(one.label).slice(0, MOST_NAME)),
-    );
+    const received = typeof one.label === 'string' ? one.label : describe(one.label);
+    issues.push(issue('wrong-relation', ['records', one.index, 'label'], expected, received));
   }
   const records: ExpandedRecord[] = [];
   for (const { index } of needed(glances, plan?.items ?? [], sessions)) {

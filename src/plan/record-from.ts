@@ -10,7 +10,7 @@ import { assumption } from './assumptions.js';
 import { answersAgain, answersCautions } from './checks.js';
 import { documentDisclaimers } from './disclaimers.js';
 import { totalsOfLimbs } from './limb-totals.js';
-import { BELOW_SETS } from './needs.js';
+import { ABOVE_RESTS, BELOW_SETS } from './needs.js';
 import { doneCautions, lengthCautions, readingCautions, reportedCautions } from './record-cautions.js';
 import type { ExpandedRecord, ExpandedRecordItem, RecordRequest } from './record.js';
 import { uniqueCautions } from './severity.js';
@@ -25,8 +25,12 @@ function cuffed(full: FullPrescription, { target, restTarget, done }: ItemFacts)
   const pressureMmHg = done.heldMmHg ?? target!.value;
   const rest = restTarget && (done.restHeldMmHg ?? restTarget.value);
   if (rest !== undefined && rest >= pressureMmHg) {
-    const expected = need(BELOW_SETS, { value: pressureMmHg, unit: 'mm[Hg]' });
-    refuse('wrong-relation', ['restHeldMmHg'], expected, formatUnit(rest, 'mm[Hg]'));
+    // Whichever of the two was recorded is the one to look at.
+    const [field, asked, own, other] =
+      done.restHeldMmHg === undefined
+        ? (['heldMmHg', ABOVE_RESTS, pressureMmHg, rest] as const)
+        : (['restHeldMmHg', BELOW_SETS, rest, pressureMmHg] as const);
+    refuse('wrong-relation', [field], need(asked, { value: other, unit: 'mm[Hg]' }), formatUnit(own, 'mm[Hg]'));
   }
   const { occlusion } = target!.inputs;
   return {

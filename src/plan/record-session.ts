@@ -1,5 +1,5 @@
 import { defined, picked } from '../answer/defined.js';
-import { gather, InputError, issue, refuse, type InputIssue } from '../answer/issues.js';
+import { describe, gather, InputError, issue, refuse, type InputIssue } from '../answer/issues.js';
 import { need, type Asked } from '../answer/needs.js';
 import { ownDocument } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
@@ -46,7 +46,9 @@ function wrongIn(item: ExpandedPlanItem, done: DoneItem): InputIssue[] {
     reperfusedBeforeS: noCuff,
   };
   const found = Object.entries(leftOut).flatMap(([name, asked]) =>
-    asked && done[name as keyof DoneItem] !== undefined ? [issue('wrong-relation', [name], asked, 'a value')] : [],
+    asked && done[name as keyof DoneItem] !== undefined
+      ? [issue('wrong-relation', [name], asked, describe(done[name as keyof DoneItem]))]
+      : [],
   );
   if (instead === undefined || !item.load || load !== undefined || unloaded) return found;
   return [...found, issue('missing', ['load'], OTHER_EXERCISE, 'undefined')];
@@ -72,7 +74,7 @@ function setsDone(
   const loaded = own.some((one) => one !== undefined);
   return done.map(({ repetitions, durationS, restS, repetitionsInReserve, reserveRpe, ...set }, index) => {
     if (set.load !== undefined && noLoad) {
-      issues.push(issue('wrong-relation', ['sets', index, 'load'], noLoad, 'a value'));
+      issues.push(issue('wrong-relation', ['sets', index, 'load'], noLoad, describe(set.load)));
     }
     if (durationS === undefined && repetitions === undefined) ask(index, 'repetitions', orDuration());
     else if (durationS === undefined && !tempo) ask(index, 'durationS', NO_TEMPO);

@@ -141,18 +141,18 @@ function verdictOf({ found, asked = found, toFailure }: Reading, row: GuidelineR
   return { assessed, severity, code: above ? 'review-above' : 'review-below' };
 }
 
-/** What holds alike for every side of an exercise, once, without the side. */
+/** What holds alike for every side of an exercise, once, without the side; what is about a limb itself, limb by limb. */
 function merged(verdicts: readonly Verdict[]): Verdict[] {
   const groups = new Map<string, Verdict[]>();
   for (const verdict of verdicts) {
-    const { measure, exercise, limb, found, low, high } = verdict.assessed;
-    const key = JSON.stringify([verdict.code, measure, exercise, limb, found, low, high]);
+    const { measure, exercise, limb, side, found, low, high } = verdict.assessed;
+    const place = exercise === undefined ? [limb, side] : [limb];
+    const key = JSON.stringify([verdict.code, measure, exercise, place, found, low, high]);
     groups.set(key, [...(groups.get(key) ?? []), verdict]);
   }
   return [...groups.values()].map(([first, ...others]) => {
     const { side, ...alike } = first!.assessed;
-    const several = alike.exercise !== undefined && others.some(({ assessed }) => assessed.side !== side);
-    return several ? { ...first!, assessed: alike } : first!;
+    return others.some(({ assessed }) => assessed.side !== side) ? { ...first!, assessed: alike } : first!;
   });
 }
 

@@ -46,6 +46,9 @@ import type { PlanExercise } from './types.js';
 
 // Stops and the decisions about them.
 
+/** Limbs of one person. */
+export const MOST_LIMBS = 4;
+
 const decision = named('stopDecision', () =>
   strict({
     stop: text(MOST_NAME),
@@ -207,7 +210,7 @@ export const planRequest = once(() =>
   strict({
     ...numbers('systolicMmHg', 'diastolicMmHg'),
     posture: z.enum(POSTURES),
-    limbs: list(limb(), 4),
+    limbs: list(limb(), MOST_LIMBS),
     exercises: list(typed<PlanExercise>(exerciseFields()), 50),
     ...some({
       label: line(MOST_NAME),

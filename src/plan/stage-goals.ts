@@ -55,8 +55,8 @@ export interface StageGoalResult extends Exact<StageGoal> {
 }
 
 const GOAL: Quantity = { name: 'goal', unit: '1', min: 0, max: 1_000_000, slips: [] };
-const isOneOf = (measure: GoalMeasure | undefined, all: readonly GoalMeasure[]): boolean =>
-  measure !== undefined && all.includes(measure);
+const isOneOf = (measure: GoalMeasure | undefined, all: readonly (GoalMeasure | undefined)[]): boolean =>
+  all.includes(measure);
 
 /** The goals of a request; what does not go together is reported. */
 export function readGoals(reader: Reader): StageGoal[] {
@@ -111,12 +111,13 @@ function foundIn({ measure, limb, side, exercise, found }: StageGoal, week: Week
     return week?.[measure]?.value;
   }
   const own = week?.limbs.find((one) => one.limb === limb && one.side === side);
+  if (!own) return undefined;
   if (exercise !== undefined) {
-    const one = own && wholeExercises(own.exercises).find((other) => other.exercise === exercise);
+    const one = wholeExercises(own.exercises).find((other) => other.exercise === exercise);
     return one && FOUND[measure](one);
   }
-  const percentLop = highest(own?.exercises.flatMap((one) => one.percentLop ?? []) ?? []);
-  return own && FOUND[measure]({ ...own, ...(percentLop && { percentLop }) });
+  const percentLop = highest(own.exercises.flatMap((one) => one.percentLop ?? []));
+  return FOUND[measure]({ ...own, ...(percentLop && { percentLop }) });
 }
 
 /** Each goal compared with a week. */
@@ -124,7 +125,6 @@ export const goalResults = (goals: readonly StageGoal[], week: WeekSums | undefi
   goals.map((goal) => {
     const found = foundIn(goal, week);
     const { atLeast = -Infinity, atMost = Infinity } = goal;
-    const isMet = found !== undefined && found >= atLeast && found <= atMost;
-    const outcome = found === undefined ? 'not-measured' : isMet ? 'met' : 'not-met';
+    const outcome = found === undefined ? 'not-measured' : found >= atLeast && found <= atMost ? 'met' : 'not-met';
     return { ...defined({ ...goal, found }), outcome };
   });

@@ -213,7 +213,7 @@ export function stopsInForce(document: WithStops): Stop[] {
   if (!Array.isArray(stops)) issues.push(issue('wrong-type', ['stops'], STOPS, describe(stops)));
   else {
     stops.forEach((stop: unknown, index) => {
-      if (typeof stop === 'object' && stop !== null && typeof (stop as Stop).code === 'string') return;
+      if (typeof (stop as Stop | null | undefined)?.code === 'string') return;
       issues.push(issue('wrong-type', ['stops', index], A_STOP, describe(stop)));
     });
   }

@@ -10,7 +10,7 @@ import { expansionOf } from './expanded.js';
 import { codedCaution } from './coded.js';
 import { fieldsOf, parseDocument, type Shaped } from './parse.js';
 import { derivedStops, stopsMissing, type Stop } from './stops.js';
-import { need, type Needed, LEFT_OUT } from '../answer/needs.js';
+import { need, LEFT_OUT, PLAIN_OBJECT, type Asked } from '../answer/needs.js';
 import { OUR_DOCUMENT, KNOWN_VERSION, KNOWN_CODE, THE_SAME, LIST_LENGTH } from './needs.js';
 import { optionIssue, fieldIssue } from '../answer/field-reader.js';
 
@@ -41,13 +41,13 @@ export interface StoredKind<T = Verified, E = T> {
 
 /** A document stepped up to the current version, one version at a time. A newer one is refused. */
 export function upgraded(document: Part, current: number, upgrades: Upgrades): Part {
-  const given = document['schemaVersion'];
+  const given = document['schemaVersion'] as number | undefined;
   const expected = need(KNOWN_VERSION, { current });
   const refuseVersion = (code: 'missing' | 'not-one-of' | 'newer-document'): never =>
     refuse(code, ['schemaVersion'], expected, describe(given));
   if (given === undefined) return refuseVersion('missing');
   if (given === current) return document;
-  if (typeof given !== 'number' || !Number.isInteger(given)) return refuseVersion('not-one-of');
+  if (!Number.isInteger(given)) return refuseVersion('not-one-of');
   if (given > current) return refuseVersion('newer-document');
   const step = Object.hasOwn(upgrades, given) ? upgrades[given] : undefined;
   return step
@@ -56,8 +56,10 @@ export function upgraded(document: Part, current: number, upgrades: Upgrades): P
 }
 
 export const isObject = (part: unknown): part is Part => typeof part === 'object' && part !== null;
-const shown = (part: unknown): Needed =>
-  Array.isArray(part) ? need(LIST_LENGTH, { length: part.length }) : need(THE_SAME, { value: describe(part) });
+function shown(part: unknown): Asked {
+  if (Array.isArray(part)) return need(LIST_LENGTH, { length: part.length });
+  return isObject(part) ? PLAIN_OBJECT : need(THE_SAME, { value: describe(part) });
+}
 
 /** Fields that a schema does not know and that read like one that is not there: slips. Others are your own. */
 function slipsIn(part: unknown, schema: Shaped | undefined, path: Path): InputIssue[] {
@@ -153,11 +155,9 @@ function verify<T extends Verified, E extends Verified>(given: T, kind: StoredKi
 }
 
 /** Whether it says at once that it is none of the kinds: then nothing else in it is walked, however much there is. */
-function isOther(document: unknown, names: readonly string[]): boolean {
+function isOther(document: unknown, names: readonly unknown[]): boolean {
   try {
-    return (
-      isObject(document) && typeof document['document'] !== 'object' && !names.includes(String(document['document']))
-    );
+    return isObject(document) && !names.includes(document['document']);
   } catch {
     return false;
   }

@@ -9,11 +9,13 @@ import { progressionLimits as limits } from './progression-limits.js';
 import { uniqueCautions } from './severity.js';
 import { wholeExercises, type WeekRow, type WeekSums } from './week-rows.js';
 
-/** Two weeks as they are compared: done with done, else planned with planned, else what there is. */
+/** A week as it went, else as it was planned. */
+const sumsOf = ({ done, planned }: WeekRow): WeekSums => (done ?? planned)!;
+
+/** Two weeks as they are compared: done with done, else planned with planned, else each as it is. */
 function comparableSums(before: WeekRow, after: WeekRow): [WeekSums, WeekSums] {
   const way = (['done', 'planned'] as const).find((one) => before[one] && after[one]);
-  if (way) return [before[way]!, after[way]!];
-  return [(before.done ?? before.planned)!, (after.done ?? after.planned)!];
+  return way ? [before[way]!, after[way]!] : [sumsOf(before), sumsOf(after)];
 }
 
 /** What an exercise of a row went up by, compared with an earlier row. */
@@ -63,9 +65,8 @@ function notLighter(before: WeekRow, after: WeekRow): Caution[] {
 }
 
 /** What the guards say of the restriction of a week, as it went. */
-function doseCautions({ done, planned }: WeekRow, index: number): Caution[] {
-  const sums = done ?? planned;
-  if (!sums) return [];
+function doseCautions(row: WeekRow, index: number): Caution[] {
+  const sums = sumsOf(row);
   return [
     ...sums.limbs.flatMap(({ limb, side, restrictionTime }) =>
       guardCautions('limb-restriction-week', restrictionTime.value / 60, {

@@ -21,6 +21,7 @@ import { defaultEquations, EQUATION_IDS, occlusionEquations, type OcclusionEquat
 import {
   errorsOf,
   homePosture,
+  checkApplicable,
   inapplicableField,
   leavesLaboratory,
   NARROW_CM,
@@ -335,8 +336,7 @@ export const estimateOcclusionPressure = withInput(function estimateOcclusionPre
   const asked = reader.optionalChoice('equation', EQUATION_IDS);
   const equation: OcclusionEquation | undefined =
     asked === undefined ? defaultEquations[readings.limb] : occlusionEquations.find(({ id }) => id === asked);
-  const field = equation && reader.fine ? inapplicableField(equation, readings) : undefined;
-  if (field) reader.refuse(field, requirement(equation!, field), String(readings[field]));
+  if (equation && reader.fine) checkApplicable(reader, equation, readings);
   reader.done();
   return estimateBy(equation!, readings, given);
 });

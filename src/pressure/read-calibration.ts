@@ -1,6 +1,6 @@
 import type { Answer } from '../answer/answer.js';
 import { describe, describeLength, type Path } from '../answer/issues.js';
-import { BETWEEN, need, oneOf, type Asked } from '../answer/needs.js';
+import { need, oneOf, type Asked } from '../answer/needs.js';
 import { isPart } from '../answer/part.js';
 import { isSoundAnswer, readAnswer } from '../answer/read-answer.js';
 import type { Reader } from '../answer/reader.js';
@@ -65,10 +65,8 @@ function checkMeasurement(reader: Reader, path: Path, measured: Pressure, estima
     reader.refuse([...path, ...field], expected, received);
   const refuseInput = (field: string, expected: Asked): void =>
     refuse(['inputs', field], expected, describe(inputs[field]));
-  const refuseBounds = (field: 'cuffWidthCm' | 'day'): void => {
-    const { min, max, unit } = quantities[field];
-    refuseInput(field, need(BETWEEN, { low: min, high: max, unit }));
-  };
+  const readInput = (field: 'cuffWidthCm' | 'day'): unknown =>
+    reader.acceptNumber([...path, 'inputs', field], quantities[field], inputs[field]);
   if (typeof equation !== 'string' || !equation.startsWith('measured-'))
     return refuse(['equation'], OF_MEASUREMENT, describe(equation));
   if (!isError(deviationInUnit(measured)))
@@ -84,8 +82,8 @@ function checkMeasurement(reader: Reader, path: Path, measured: Pressure, estima
   const other = (['limb', 'posture'] as const).find((field) => inputs[field] !== wanted[field]);
   if (other) return refuseInput(other, need(AS_IN_ESTIMATE, { asked: String(wanted[other]) }));
   if (!SIDES.some((side) => side === inputs['side'])) return refuseInput('side', oneOf(SIDES));
-  if (!fits(quantities.cuffWidthCm, inputs['cuffWidthCm'])) return refuseBounds('cuffWidthCm');
-  if (inputs['day'] !== undefined && !Number.isInteger(inputs['day'])) return refuseBounds('day');
+  readInput('cuffWidthCm');
+  if (inputs['day'] !== undefined) readInput('day');
 }
 
 /** The measurements, each fit to inform the estimate. */

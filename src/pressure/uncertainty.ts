@@ -1,3 +1,5 @@
+import type { FieldReader } from '../answer/field-reader.js';
+import { describe } from '../answer/issues.js';
 import {
   GIVEN_FOR_EQUATION,
   LIMB_OF_EQUATION,
@@ -78,6 +80,18 @@ export function requirement(
   return typeof fitted === 'number'
     ? need(WIDTH_OF_EQUATION, { width: fitted, ...values })
     : need(WIDTHS_OF_EQUATION, { ...fitted, ...values });
+}
+
+/** Refuses the field that makes an equation inapplicable to readings; whether there is none. */
+export function checkApplicable(
+  reader: FieldReader,
+  equation: OcclusionEquation,
+  readings: OcclusionReadings,
+): boolean {
+  const field = inapplicableField(equation, readings);
+  if (!field) return true;
+  reader.refuse(field, requirement(equation, field), describe(readings[field]));
+  return false;
 }
 
 /** Whether a value lies in the range of the sample. */

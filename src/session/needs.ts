@@ -9,7 +9,7 @@ export const TEMPO_PHASES = [
 ] as const;
 export const SETS = ['sets', 'a list of sets'] as const;
 export const EXERCISES = ['exercises', 'a list of exercises'] as const;
-export const NAME = ['name', 'a name of up to {most} characters'] as const;
+export const NAME = ['name', 'a name of 1 to {most} characters'] as const;
 export const EITHER_SCHEME = ['either-scheme', 'given, or else scheme, but not both'] as const;
 export const OR_DURATION = ['or-duration', 'a whole number from {min} to {max:unit}, or durationS'] as const;
 export const WITHOUT_EXPLOSIVE = [

@@ -1,3 +1,4 @@
+import { describe } from '../answer/issues.js';
 import { logInterval, logNormalInterval, type Answer } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
@@ -56,7 +57,7 @@ function readSide(reader: Reader, name: Side): Measured | undefined {
   const { kind, unit, value, evidence, standardDeviation, scale } = (given ?? {}) as Partial<Answer>;
   const isAnswer = typeof kind === 'string' && isGrade(evidence);
   if (!isAnswer || typeof value !== 'number' || !(value > 0) || !((standardDeviation ?? 0) >= 0)) {
-    if (given !== undefined) reader.report('wrong-type', name, NUMBER_OR_ANSWER, 'something else');
+    if (given !== undefined) reader.report('wrong-type', name, NUMBER_OR_ANSWER, describe(given));
     return undefined;
   }
   const known = standardDeviation !== undefined;

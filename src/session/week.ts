@@ -1,3 +1,4 @@
+import { describeLength } from '../answer/issues.js';
 import { Math, square } from '../quantity/maths.js';
 import { sum } from '../quantity/exact.js';
 import type { Answer, AnswerKind, Assumption, Caution, Inputs } from '../answer/answer.js';
@@ -246,13 +247,13 @@ export const weekTotals = withInput(function weekTotals(input: WeekInput): WeekT
   const earlier = reader.optionalNumbers('earlierWeeksAu', quantities.weekLoadAu);
   if (!reader.has('days')) reader.report('missing', 'days', SEVEN_DAYS);
   const days = dayReaders?.map(readDay) ?? [];
-  if (reader.fine && days.length !== DAYS) reader.refuse('days', SEVEN_DAYS, String(days.length));
+  if (reader.fine && days.length !== DAYS) reader.refuse('days', SEVEN_DAYS, describeLength(days.length));
   if (ratio !== undefined && !reader.has('earlierWeeksAu')) {
     reader.report('missing', 'earlierWeeksAu', EARLIER_WEEKS_LOADS);
   } else if (earlier && ratio === undefined) {
     reader.refuse('earlierWeeksAu', need(LEFT_OUT_WITHOUT, { field: 'ratio' }), 'a value');
   } else if (earlier && reader.fine && earlier.length !== EARLIER_WEEKS) {
-    reader.refuse('earlierWeeksAu', EARLIER_WEEKS_LOADS, String(earlier.length));
+    reader.refuse('earlierWeeksAu', EARLIER_WEEKS_LOADS, describeLength(earlier.length));
   }
   reader.done();
 

@@ -56,5 +56,6 @@ export const BODY_MASS_OR_NUMBER = ['body-mass-or-number', 'an answer of bodyMas
 export const PLATES = ['plates', 'a list of plates, each { mass, count? }'] as const;
 export const MASS_OF_BAR = ['mass-of-bar', 'the mass of the bar'] as const;
 export const MOST_KINDS_OF_PLATE = ['most-kinds-of-plate', 'at most {most} kinds'] as const;
-export const EACH_MASS_ONCE = ['each-mass-once', 'a list in which every mass appears once, with its count'] as const;
+export const EACH_MASS_ONCE = ['each-mass-once', 'a mass that no other plate of the list has: give the count'] as const;
+export const PAIR_OF_PLATES = ['pair-of-plates', 'a list with a pair of some mass, one for each side'] as const;
 export const FEWER_DECIMALS = ['fewer-decimals', 'masses with fewer decimals, such as 20.41'] as const;

@@ -1,4 +1,5 @@
 import type { Full } from '../answer/defined.js';
+import { inwards } from '../quantity/unit-system.js';
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { LIGHTEST_LOAD, need } from '../answer/needs.js';
@@ -10,7 +11,7 @@ import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, quantities } from 
 import type { Rounding } from '../quantity/exact.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
-import { EACH_MASS_ONCE, FEWER_DECIMALS, MASS_OF_BAR, MOST_KINDS_OF_PLATE, PLATES } from './needs.js';
+import { EACH_MASS_ONCE, FEWER_DECIMALS, PAIR_OF_PLATES, MASS_OF_BAR, MOST_KINDS_OF_PLATE, PLATES } from './needs.js';
 
 /** A kind of plate. */
 export interface Plate {
@@ -77,8 +78,10 @@ export function readInventory(reader: Reader, unit: LoadUnit, required: boolean)
   if (!plates || bar === undefined) return undefined;
   if (plates.length > MOST_KINDS) {
     reader.report('wrong-type', 'plates', need(MOST_KINDS_OF_PLATE, { most: MOST_KINDS }), String(plates.length));
-  } else if (reader.fine && new Set(plates.map(({ mass }) => mass)).size < plates.length) {
-    reader.refuse('plates', EACH_MASS_ONCE, 'one twice');
+  } else if (reader.fine) {
+    const masses = plates.map(({ mass }) => mass);
+    const again = masses.findIndex((mass, index) => masses.indexOf(mass) < index);
+    if (again >= 0) reader.refuse(['plates', again, 'mass'], EACH_MASS_ONCE, String(masses[again]));
   }
   return { bar, collars, plates };
 }
@@ -249,8 +252,10 @@ export const loadPlates = withInput(function loadPlates(input: PlatesInput): Loa
   const rounding = reader.optionalChoice('rounding', ROUNDINGS) ?? 'nearest';
   const loading = reader.fine ? loadBar(target, inventory!, rounding) : undefined;
   if (loading && 'lightest' in loading) {
-    const expected = need(LIGHTEST_LOAD, { lightest: loading.lightest, unit: code });
-    reader.refuse('target', expected, formatUnit(target, code));
+    // Rounded up: what the sentence asks for has to do.
+    const [lightest] = inwards(loading.lightest, Infinity);
+    if (lightest === 0) reader.refuse('plates', PAIR_OF_PLATES, 'no pair');
+    else reader.refuse('target', need(LIGHTEST_LOAD, { lightest, unit: code }), formatUnit(target, code));
   }
   if (loading && 'tooFine' in loading) reportTooFine(reader);
   reader.done();

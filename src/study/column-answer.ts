@@ -1,3 +1,4 @@
+import { describe } from '../answer/issues.js';
 import { Math } from '../quantity/maths.js';
 import type { Answer, AnswerKind, Assumption } from '../answer/answer.js';
 import { NORMAL_95 } from '../statistics/normal.js';
@@ -89,7 +90,7 @@ export function outputColumns(reader: Reader, rows: number): AnswerColumns {
   } catch {
     // Whatever cannot be read is no column.
   }
-  reader.report('wrong-type', 'into', need(INTO, { rows }), 'something else');
+  reader.report('wrong-type', 'into', need(INTO, { rows }), describe(given));
   return emptyColumns(0);
 }
 

@@ -1,7 +1,8 @@
+import { formatUnit } from '../quantity/format.js';
 import { Reader } from '../answer/reader.js';
 import type { OcclusionReadings } from '../pressure/equation.js';
 import { estimateBy, readReadings, type OcclusionPressure } from '../pressure/estimate.js';
-import { inapplicableField, requirement, type ReadingErrors } from '../pressure/uncertainty.js';
+import { checkApplicable, type ReadingErrors } from '../pressure/uncertainty.js';
 import { outsideRange } from '../pressure/estimate-messages.js';
 import { quantities } from '../quantity/quantities.js';
 import { OWN_READINGS, type OwnOcclusionEquation, type OwnReading } from './fitted-equation.js';
@@ -63,10 +64,11 @@ export function estimateWith(fit: OwnOcclusionEquation | object, readings: OwnEs
     if (value !== undefined) own[field] = value;
   }
   const taken: OcclusionReadings = { ...common, ...own };
-  const field = reader.fine ? inapplicableField(equation, taken) : undefined;
-  if (field) reader.refuse(field, requirement(equation, field), String(taken[field]));
-  else if (reader.fine && !(equation.apply(taken as Required<OcclusionReadings>) > 0)) {
-    reader.refuse('circumferenceCm', need(GIVES_PRESSURE, { equation: equation.id }), 'others');
+  const pressure =
+    reader.fine && checkApplicable(reader, equation, taken) ? equation.apply(taken as Required<OcclusionReadings>) : 1;
+  if (!(pressure > 0)) {
+    const expected = need(GIVES_PRESSURE, { equation: equation.id });
+    reader.refuse('circumferenceCm', expected, formatUnit(pressure, 'mm[Hg]'));
   }
   reader.done();
   const answer = estimateBy(equation, taken, given);

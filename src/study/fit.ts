@@ -1,3 +1,4 @@
+import { inFull } from '../quantity/format.js';
 import { Math, square } from '../quantity/maths.js';
 import type { Caution } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
@@ -30,6 +31,7 @@ import {
   INDEPENDENT,
   NO_ROW_ALONE,
   BOUNDED_COEFFICIENTS,
+  TERM_PER_FIELD,
 } from './needs.js';
 import { describe } from '../answer/issues.js';
 
@@ -60,10 +62,12 @@ function readTerms(reader: Reader): TermField[] {
   const given = reader.anything('terms', expected);
   if (given === undefined) return [];
   const list = Array.isArray(given) ? (given as unknown[]) : [];
-  const terms = TERM_FIELDS.filter((field) => list.includes(field));
-  if (list.length === 0 || terms.length !== list.length)
-    reader.report('wrong-type', 'terms', expected, 'something else');
-  return terms;
+  if (list.length === 0) reader.report('wrong-type', 'terms', expected, describe(given));
+  list.forEach((field, index) => {
+    if (reader.acceptChoice(['terms', index], TERM_FIELDS, field) && list.indexOf(field) < index)
+      reader.refuse(['terms', index], TERM_PER_FIELD, describe(field));
+  });
+  return TERM_FIELDS.filter((field) => list.includes(field));
 }
 
 /** What to fit, and the rows to fit it on. */
@@ -101,10 +105,11 @@ function supportedFit(
       : refuse(reader, 'terms', need(INDEPENDENT, { field }), describe(field));
   }
   const alone = fit.leverages.findIndex((leverage) => leverage > 1 - 1e-9);
-  if (alone >= 0) refuse(reader, 'rows', need(NO_ROW_ALONE, { row: alone }), 'one that does');
+  if (alone >= 0) refuse(reader, 'rows', NO_ROW_ALONE, `row ${alone}`);
   const { min, max } = COEFFICIENT;
   const beyond = [fit.intercept, ...fit.slopes].find((value) => Math.abs(value) > max);
-  if (beyond !== undefined) refuse(reader, 'rows', need(BOUNDED_COEFFICIENTS, { min, max }), beyond.toPrecision(3));
+  if (beyond !== undefined)
+    refuse(reader, 'rows', need(BOUNDED_COEFFICIENTS, { min, max }), inFull(Number(beyond.toPrecision(3))));
   return fit;
 }
 

@@ -19,6 +19,10 @@ export const isList = (value: unknown): value is ArrayLike<unknown> => {
   }
 };
 
+/** What was given for a list: how long it is, or what it is instead. */
+export const describeList = (value: unknown): string =>
+  isList(value) ? describeLength(value.length) : describe(value);
+
 /** A list as numbers, NaN for what is missing or not finite; an issue for what is no list. */
 export function numbersOf(value: unknown, path: Path, issues: InputIssue[], rows?: number): Float64Array {
   const expected = rows === undefined ? NUMBER_LIST : need(NUMBERS_AS_LONG, { rows });
@@ -43,7 +47,7 @@ export function numbersOf(value: unknown, path: Path, issues: InputIssue[], rows
       }
       return numbers;
     }
-    issues.push(issue('wrong-type', path, expected, isList(value) ? describeLength(value.length) : 'something else'));
+    issues.push(issue('wrong-type', path, expected, describeList(value)));
   } catch {
     issues.push(issue('unreadable', path, expected, 'an error'));
   }
@@ -80,7 +84,7 @@ export function peopleOf(value: unknown, path: Path, issues: InputIssue[], rows:
       }
       return people;
     }
-    issues.push(issue('wrong-type', path, expected, isList(value) ? describeLength(value.length) : 'something else'));
+    issues.push(issue('wrong-type', path, expected, describeList(value)));
   } catch {
     issues.push(issue('unreadable', path, expected, 'an error'));
   }

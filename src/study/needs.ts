@@ -1,14 +1,14 @@
 /** What columns, fits and draws are asked for. */
 export const OWN_ID = [
   'own-id',
-  'lower-case letters, digits and hyphens, and not the id of a published equation',
+  'a letter, then up to 59 lower-case letters, digits and hyphens, and no id that the library has',
 ] as const;
-export const NUMBER_PER_TERM = ['number-per-term', '{terms} numbers, one for each term'] as const;
+export const NUMBER_PER_TERM = ['number-per-term', 'a list of {terms} numbers, one for each term'] as const;
 export const LISTS_OF_NUMBERS = ['lists-of-numbers', 'a list of {terms} lists of numbers'] as const;
 export const TRIANGLE = ['triangle', 'a lower triangle of numbers, one row for each term'] as const;
 export const FITTED_EQUATION = ['fitted-equation', 'an equation of fitOcclusionEquation, as plain JSON'] as const;
 export const TERMS = ['terms', 'a list of terms'] as const;
-export const TERM_PER_FIELD = ['term-per-field', 'one term for each of its fields'] as const;
+export const TERM_PER_FIELD = ['term-per-field', 'a field that no other term has'] as const;
 export const PEOPLE_FOR_TERMS = ['people-for-terms', 'at least {least} for so many terms'] as const;
 export const EQUATION_OR_OWN = [
   'equation-or-own',
@@ -31,7 +31,7 @@ export const POSSIBLE_TOGETHER = ['possible-together', 'possible together (posit
 export const TAKEN_READINGS = ['taken-readings', 'readings that the pipeline takes'] as const;
 export const CORRELATIONS = ['correlations', 'a list of correlations, each between two inputs'] as const;
 export const TWO_NAMES = ['two-names', 'the names of two different inputs'] as const;
-export const EACH_PAIR_ONCE = ['each-pair-once', 'each pair once'] as const;
+export const EACH_PAIR_ONCE = ['each-pair-once', 'a pair that no other correlation has'] as const;
 export const INTO = [
   'into',
   'four Float64Array (value, lower, upper, standardDeviation) and a Uint8Array (flag), each of {rows} rows',
@@ -54,10 +54,7 @@ export const LEFT_OUT_AS_TERM = ['left-out-as-term', 'left out where it is a ter
 export const VARYING_PRESSURES = ['varying-pressures', 'measured pressures that vary'] as const;
 export const VARYING_FIELD = ['varying-field', 'readings that vary; leave {field} out'] as const;
 export const INDEPENDENT = ['independent', 'independent of one another; leave {field} out'] as const;
-export const NO_ROW_ALONE = [
-  'no-row-alone',
-  'such that no one row decides a coefficient alone, as row {row} does',
-] as const;
+export const NO_ROW_ALONE = ['no-row-alone', 'such that no one row decides a coefficient alone'] as const;
 export const BOUNDED_COEFFICIENTS = [
   'bounded-coefficients',
   'readings that vary more: every coefficient from {min} to {max}',

@@ -5,7 +5,7 @@ import type { Reader } from '../answer/reader.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
 import type { OcclusionEquation, Range } from '../pressure/equation.js';
 import { occlusionEquations, type OcclusionEquationId } from '../pressure/equations.js';
-import { inapplicableField, READING_ERROR_FIELDS, READING_ERRORS, requirement } from '../pressure/uncertainty.js';
+import { checkApplicable, READING_ERROR_FIELDS, READING_ERRORS } from '../pressure/uncertainty.js';
 import {
   limbCircumference,
   LIMBS,
@@ -188,8 +188,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
   // One limb and cuff for all rows are looked at once.
   if (!limb.varies && !cuffWidthCm.varies) {
     // What a person’s row lacks refuses that row.
-    const field = inapplicableField({ ...equation, needs: [] }, first);
-    if (field) reader.refuse(field, requirement(equation, field), String(first[field]));
+    checkApplicable(reader, { ...equation, needs: [] }, first);
     reader.done();
   }
   const ranges = Object.entries(allRanges)

@@ -17,6 +17,9 @@ export const readSeed = (reader: Reader): number => reader.optionalNumber('seed'
 export const readDraws = (reader: Reader, min: number, max: number, otherwise: number): number =>
   reader.optionalNumber('draws', { name: 'draws', unit: '1', min, max, whole: true }) ?? otherwise;
 
+/** What your own function gave; nothing of it is missing from your input. */
+export const describeResult = (result: unknown): string => (result === undefined ? 'nothing' : describe(result));
+
 /** Your own function, of which only its kind is looked at. */
 export function readFunction<F extends (...given: never[]) => unknown>(reader: Reader, name: string): F {
   const given = reader.raw(name);

@@ -1,6 +1,6 @@
 import { Math } from '../quantity/maths.js';
 import { normalInterval, type ErrorPart } from '../answer/answer.js';
-import { describe, InputError, isInputError, type InputIssue } from '../answer/issues.js';
+import { describe, describeLength, InputError, isInputError, type InputIssue } from '../answer/issues.js';
 import { need } from '../answer/needs.js';
 import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
@@ -29,6 +29,7 @@ import {
   LISTS_OF_NUMBERS,
   NUMBER_PER_TERM,
   PEOPLE_FOR_TERMS,
+  NUMBERS_AS_LONG,
   TERM_PER_FIELD,
   TERMS,
   TRIANGLE,
@@ -48,14 +49,15 @@ function readRange(of: Reader): Range {
 function readLeverage(from: Reader, terms: number): Leverage {
   const expected = need(NUMBER_PER_TERM, { terms });
   const means = from.optionalNumbers('means', COEFFICIENT) ?? [];
-  if (from.fine && means.length !== terms) from.refuse('means', expected, `${means.length}`);
+  if (from.fine && means.length !== terms) from.refuse('means', expected, describeLength(means.length));
   const rows = from.values('factor', need(LISTS_OF_NUMBERS, { terms }));
-  const triangle = rows.length === terms && rows.every((row, j) => Array.isArray(row) && row.length === j + 1);
-  const numbers = triangle ? (rows as unknown[][]).flat() : [];
-  const sound = numbers.every((one) => typeof one === 'number' && one >= FACTOR.min && one <= FACTOR.max);
-  if (from.fine && !(triangle && sound)) {
-    from.refuse('factor', TRIANGLE, 'something else');
-  }
+  if (!from.fine) return { means, factor: [] };
+  if (rows.length !== terms) from.refuse('factor', TRIANGLE, describeLength(rows.length));
+  rows.forEach((row, j) => {
+    if (!Array.isArray(row) || row.length !== j + 1)
+      from.refuse(['factor', j], need(NUMBERS_AS_LONG, { rows: j + 1 }), describe(row));
+    else row.forEach((one, k) => from.acceptNumber(['factor', j, k], FACTOR, one));
+  });
   return { means, factor: rows as number[][] };
 }
 
@@ -79,8 +81,11 @@ function readCore(given: unknown): Core {
     coefficient: term.number('coefficient', COEFFICIENT),
     ...readRange(term),
   }));
-  if (reader.fine && (terms.length === 0 || new Set(terms.map(({ field }) => field)).size < terms.length)) {
-    reader.refuse('terms', TERM_PER_FIELD, 'none, or a field twice');
+  if (!reader.has('terms')) reader.missing('terms', TERMS);
+  if (reader.fine) {
+    const names = terms.map(({ field }) => field);
+    const again = names.findIndex((field, index) => names.indexOf(field) < index);
+    if (again >= 0) reader.refuse(['terms', again, 'field'], TERM_PER_FIELD, describe(names[again]));
   }
   if (reader.fine && people < terms.length + 2) {
     reader.refuse('people', need(PEOPLE_FOR_TERMS, { least: terms.length + 2 }), `${people}`);

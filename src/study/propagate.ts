@@ -1,6 +1,6 @@
 import { Math, square } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
-import { isInputError, describe, refuse } from '../answer/issues.js';
+import { isInputError, describe, describeLength, refuse } from '../answer/issues.js';
 import { need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
@@ -18,7 +18,7 @@ import {
   TWO_NAMES,
   UNCERTAIN_READINGS,
 } from './needs.js';
-import { readDraws, readFunction, readSeed } from './options.js';
+import { describeResult, readDraws, readFunction, readSeed } from './options.js';
 import { away, readUncertain, type Drawn, type Uncertain } from './uncertain.js';
 
 /** How two inputs go together. */
@@ -125,7 +125,7 @@ function outcomeOf(result: unknown): Outcome {
   const log = answer?.scale === 'log';
   const sound = typeof value === 'number' && Number.isFinite(value) && !(log && value <= 0);
   if (sound && typeof deviation === 'number' && deviation >= 0) return { value, deviation, log };
-  refuse('wrong-type', ['pipeline'], PIPELINE, 'one that returned something else');
+  refuse('wrong-type', ['pipeline'], PIPELINE, describeResult(result));
 }
 
 /**
@@ -188,7 +188,10 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
   const keepDraws = reader.flag('keepDraws');
   const correlations = readCorrelations(reader, names);
   const together = correlations && correlatedDeviates(correlations);
-  if (reader.fine && correlations && !together) reader.refuse('correlations', POSSIBLE_TOGETHER, 'others');
+  if (reader.fine && correlations && !together) {
+    const pairs = correlations.flatMap((row, i) => row.slice(0, i)).filter((value) => value !== 0);
+    reader.refuse('correlations', POSSIBLE_TOGETHER, describeLength(pairs.length));
+  }
   reader.done();
 
   const run = (numbers: readonly number[]): Outcome | undefined => {
@@ -266,9 +269,11 @@ function readCorrelations(reader: Reader, names: readonly string[]): number[][] 
     const between = one.values('between', TWO_NAMES);
     const pair = between.map((name) => names.indexOf(name as string));
     const [i, j] = pair;
+    // Without a single input, that is what is wrong.
+    if (names.length === 0) continue;
     if (pair.length !== 2 || i === undefined || j === undefined || i < 0 || j < 0 || i === j) {
       one.refuse('between', TWO_NAMES, between.slice(0, 3).map(describe).join(', '));
-    } else if (matrix[i]![j] !== 0) one.refuse('between', EACH_PAIR_ONCE, 'a pair twice');
+    } else if (matrix[i]![j] !== 0) one.refuse('between', EACH_PAIR_ONCE, between.map(describe).join(', '));
     else matrix[i]![j] = matrix[j]![i] = value;
   }
   return matrix;

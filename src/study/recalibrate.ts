@@ -4,7 +4,7 @@ import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { OcclusionEquation, OcclusionReadings } from '../pressure/equation.js';
 import { EQUATION_IDS, occlusionEquations, type OcclusionEquationId } from '../pressure/equations.js';
-import { inapplicableField, requirement } from '../pressure/uncertainty.js';
+import { checkApplicable } from '../pressure/uncertainty.js';
 import type { Limb, Posture } from '../quantity/quantities.js';
 import { studentT95 } from '../statistics/student-t.js';
 import { accurateSum, mean } from '../statistics/sums.js';
@@ -89,7 +89,7 @@ function momentsOf(reader: Reader, equation: string, x: readonly number[], y: re
   if (!varies(moments.yy, meanY)) refuse(reader, 'rows', VARYING_PRESSURES, 'one value in every row');
   if (!varies(moments.xx, meanX)) refuse(reader, 'rows', need(DIFFERING, { equation }), 'one value in every row');
   const alone = x.findIndex((estimate, row) => !(without(moments, estimate, y[row]!).xx > 1e-9 * moments.xx));
-  if (alone >= 0) refuse(reader, 'rows', need(NO_ROW_ALONE, { row: alone }), 'one that does');
+  if (alone >= 0) refuse(reader, 'rows', NO_ROW_ALONE, `row ${alone}`);
   return moments;
 }
 
@@ -149,8 +149,7 @@ function readRows(reader: Reader) {
     if (width !== undefined && rows[index]!.readings.cuffWidthCm !== undefined) {
       readers[index]!.refuse('cuffWidthCm', ONE_WIDTH, 'a value');
     }
-    const field = reader.fine ? inapplicableField(base, readings) : undefined;
-    if (field) readers[index]!.refuse(field, requirement(base, field), String(readings[field]));
+    if (reader.fine) checkApplicable(readers[index]!, base, readings);
   });
   reader.done();
   return { id, limb, posture, base, width, rows, people };

@@ -1,6 +1,6 @@
 import { Math, square } from '../quantity/maths.js';
 import type { Caution } from '../answer/answer.js';
-import { describeLength, issue, type InputIssue } from '../answer/issues.js';
+import { issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { fQuantile } from '../statistics/beta.js';
 import { chiSquareQuantile } from '../statistics/chi-square.js';
@@ -10,7 +10,7 @@ import { studentT95 } from '../statistics/student-t.js';
 import { accurateSum, mean, squaresAbout } from '../statistics/sums.js';
 import { need } from '../answer/needs.js';
 import { caution, fewPeople } from './cautions.js';
-import { isList, numbersOf, reportNoLogarithm, type Numbers } from './lists.js';
+import { describeList, isList, numbersOf, reportNoLogarithm, type Numbers } from './lists.js';
 import { LEAST_EVERY_TEST, TESTS } from './needs.js';
 import { readScale } from './options.js';
 
@@ -140,8 +140,7 @@ function readTests(tests: unknown, options: ReliabilityOptions) {
   try {
     const count = isList(tests) && tests.length >= 2 && tests.length <= MOST_TESTS ? tests.length : 0;
     if (count === 0) {
-      const received = isList(tests) ? describeLength(tests.length) : 'something else';
-      issues.push(issue('wrong-type', ['tests'], need(TESTS, { most: MOST_TESTS }), received));
+      issues.push(issue('wrong-type', ['tests'], need(TESTS, { most: MOST_TESTS }), describeList(tests)));
     }
     for (let test = 0; test < count; test += 1) {
       const list = (tests as ArrayLike<unknown>)[test];

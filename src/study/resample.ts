@@ -1,11 +1,11 @@
 import { Math, square } from '../quantity/maths.js';
-import { describe, describeLength, isInputError, issue, refuse, type InputIssue } from '../answer/issues.js';
+import { describe, isInputError, issue, refuse, type InputIssue } from '../answer/issues.js';
 import { LIST_OF, need, type Asked } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { normalChance, normalQuantile, NORMAL_95 } from '../statistics/normal.js';
 import { indexBelow, mersenneTwister, shuffled } from '../statistics/random.js';
 import { accurateSum, mean, quantile, squaresAbout } from '../statistics/sums.js';
-import { isList, numbersOf, pairRows, peopleOf, type Numbers } from './lists.js';
+import { numbersOf, pairRows, peopleOf, type Numbers } from './lists.js';
 import {
   ABOVE_ZERO_LOG,
   LEAST_BOTH,
@@ -16,7 +16,7 @@ import {
   TAKES_SAMPLES,
   TO_FINITE,
 } from './needs.js';
-import { readDraws, readFunction, readScale, readSeed } from './options.js';
+import { describeResult, readDraws, readFunction, readScale, readSeed } from './options.js';
 import { MOST_ROWS } from './own-rows.js';
 
 const LEAST = 3;
@@ -46,22 +46,20 @@ function refuseFew(reader: Reader, { length }: readonly unknown[]): void {
 /** Your rows as they are, whatever is in them. */
 function readRows<T>(reader: Reader): readonly T[] {
   const rows = reader.raw('rows');
-  let received = 'something else';
   try {
-    if (Array.isArray(rows)) {
-      if (rows.length >= LEAST && rows.length <= MOST_ROWS) return rows as T[];
-      received = describeLength(rows.length);
-    }
+    if (Array.isArray(rows) && rows.length >= LEAST && rows.length <= MOST_ROWS) return rows as T[];
   } catch {
     // Whatever cannot be read is no list.
   }
-  reader.report('wrong-type', 'rows', need(LIST_OF, { least: LEAST, most: MOST_ROWS }), received);
+  reader.report('wrong-type', 'rows', need(LIST_OF, { least: LEAST, most: MOST_ROWS }), describe(rows));
   return [];
 }
 
 /** What your function gave, which must be a finite number. */
 const finite = (name: string, expected: Asked, value: unknown): number =>
-  typeof value === 'number' && Number.isFinite(value) ? value : refuse('wrong-type', [name], expected, describe(value));
+  typeof value === 'number' && Number.isFinite(value)
+    ? value
+    : refuse('wrong-type', [name], expected, describeResult(value));
 
 /** What {@link bootstrap} takes. */
 export interface BootstrapInput<Row> {
@@ -282,7 +280,7 @@ export function crossValidate<Row>(input: CrossValidateInput<Row>): CrossValidat
   const predicted = new Array<number>(rows.length).fill(0);
   for (let part = 0; part < folds; part += 1) {
     const predict = fit(rows.filter((_, row) => fold[row] !== part));
-    if (typeof predict !== 'function') refuse('wrong-type', ['fit'], PREDICTOR, describe(predict));
+    if (typeof predict !== 'function') refuse('wrong-type', ['fit'], PREDICTOR, describeResult(predict));
     rows.forEach((row, index) => {
       if (fold[index] === part) predicted[index] = finite('fit', TO_FINITE, (predict as (row: Row) => unknown)(row));
     });
@@ -364,7 +362,7 @@ export function conformal(measured: Numbers, predicted: Numbers, options: Confor
   const seed = readSeed(reader);
   const person = reader.raw('person');
   const x = numbersOf(measured, ['measured'], issues);
-  const y = numbersOf(isList(predicted) ? predicted : undefined, ['predicted'], issues, x.length || undefined);
+  const y = numbersOf(predicted, ['predicted'], issues, x.length || undefined);
   const who = person === undefined || x.length === 0 ? undefined : peopleOf(person, ['person'], issues, x.length);
   if (!reader.fine) reader.done();
 

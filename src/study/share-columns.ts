@@ -1,3 +1,4 @@
+import { describe } from '../answer/issues.js';
 import { Math } from '../quantity/maths.js';
 import { logNormalInterval, normalInterval, type Answer } from '../answer/answer.js';
 import { plainInput } from '../answer/plain-input.js';
@@ -75,6 +76,7 @@ interface Base {
 export function readBase(reader: Reader, input: ColumnReader, { field, kinds, units }: Base): ColumnAnswer | undefined {
   const expected = need(COLUMN_ANSWER, { kinds });
   const given = reader.raw(field);
+  let received = describe(given);
   try {
     const columns = wholeColumns(given as ColumnAnswer);
     const { about } = given as ColumnAnswer;
@@ -84,10 +86,11 @@ export function readBase(reader: Reader, input: ColumnReader, { field, kinds, un
       // What holds for the rows is passed along, as `inputs` of what is worked out from them.
       return { ...columns, about: plainInput(about, expected) as ColumnsAbout };
     }
+    if (columns && !kinds.includes(kind)) received = describe(kind);
   } catch {
     // Whatever cannot be read is no column answer.
   }
-  reader.report(given === undefined ? 'missing' : 'wrong-type', field, expected, 'something else');
+  reader.report('wrong-type', field, expected, received);
   return undefined;
 }
 

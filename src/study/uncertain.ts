@@ -76,7 +76,7 @@ export interface Drawn {
 
 const VALUE: Quantity = { name: 'value', unit: '1', min: -1e9, max: 1e9 };
 const DEVIATION: Quantity = { name: 'standard deviation', unit: '1', min: 0, max: 1e9 };
-const POSITIVE: Quantity = { name: 'value on a log scale', unit: '1', min: 1e-9, max: 1e9 };
+const POSITIVE: Quantity = { name: 'value on a log scale', unit: '1', min: 1e-6, max: 1e9 };
 const SHARE: Quantity = { name: 'standard deviation of the logarithm', unit: '1', min: 0, max: 5 };
 const DEGREES: Quantity = { name: 'degrees of freedom', unit: '1', min: 3, max: 1e6 };
 const DISTRIBUTIONS = ['normal', 'uniform', 'triangular', 't', 'sample'] as const;

@@ -1,5 +1,5 @@
 import type { Answer, AnswerKind } from '../answer/answer.js';
-import { refuse } from '../answer/issues.js';
+import { describe, refuse } from '../answer/issues.js';
 import { isOwn } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
@@ -175,5 +175,5 @@ export function explain(answer: Answer | SessionComparison | PlanDocument, optio
     // A document that was cut short or changed by hand breaks somewhere inside; that is an input error too.
     if (!(error instanceof TypeError)) throw error;
   }
-  refuse('wrong-type', [], EXPLAINED, 'something else');
+  refuse('wrong-type', [], EXPLAINED, describe(document ?? kind ?? copy));
 }

@@ -1,9 +1,8 @@
 import type { InputField } from '../answer/form.js';
 import { pathText, type InputIssue } from '../answer/issues.js';
 import { answerMessages, type IssueCode } from '../answer/messages.js';
-import { amount, marked, numeral, ownAmount } from '../answer/translate.js';
-import { format } from '../quantity/format.js';
-import type { Unit } from '../quantity/quantities.js';
+import { marked } from '../answer/translate.js';
+import { format, inFull } from '../quantity/format.js';
 import { inSystem, inwards, type WrittenUnit } from '../quantity/unit-system.js';
 import { textIfKnown, type Translator } from './translator.js';
 import { likeliest, MOST_SHOWN } from '../answer/suggest.js';
@@ -13,10 +12,13 @@ export function labelText(translate: Translator, name: string): string | undefin
   return textIfKnown(translate, `label.${name}`) ?? textIfKnown(translate, `field.${name}`);
 }
 
+const ENDS: readonly string[] = ['from', 'to'];
+
 /** The name of the field that a path ends in, with the place where it is inside a list or an object. */
 function fieldText(translate: Translator, path: InputIssue['path']): string {
   if (path.length === 0) return translate('show.whole-input');
-  const name = [...path].reverse().find((step) => typeof step === 'string');
+  // The ends of a range are of the field that it is the range of.
+  const name = [...path].reverse().find((step) => typeof step === 'string' && !ENDS.includes(step)) as string;
   const field = labelText(translate, name ?? '');
   if (field === undefined) return pathText(path);
   return path.length === 1 ? field : translate('show.at-place', { field, place: pathText(path) });
@@ -33,13 +35,22 @@ function optionText(translate: Translator, issue: string | undefined, option: st
   return own === option ? `'${option}'` : `'${option}' (${own})`;
 }
 
-/** Bounds of a number; where they are converted, what they allow is allowed. */
-function boundsText(translate: Translator, min: number, max: number, unit: WrittenUnit, whole = false): string {
-  const [lowest, highest] = [inSystem(min, unit, translate.units), inSystem(max, unit, translate.units)];
+/** Bounds as they are written: in full; where they are converted, what they allow is allowed. */
+function writtenBounds({ units }: Translator, min: number, max: number, unit: WrittenUnit) {
+  const [lowest, highest] = [inSystem(min, unit, units), inSystem(max, unit, units)];
   const [low, high] = highest.unit === unit ? [min, max] : inwards(lowest.value, highest.value);
+  return { low, high, unit: highest.unit };
+}
+
+/** A number in full, with its unit: rounded, it may read as one that is allowed, or as a bound that allows more. */
+const fullAmount = (translate: Translator, value: number, unit: WrittenUnit): string =>
+  marked(translate, inFull(value)) + translate(`unit.${unit}`);
+
+function boundsText(translate: Translator, min: number, max: number, own: WrittenUnit, whole = false): string {
+  const { low, high, unit } = writtenBounds(translate, min, max, own);
   return translate(whole ? 'expected.whole' : 'expected.number', {
-    min: numeral(translate, low),
-    max: ownAmount(translate, high, highest.unit),
+    min: marked(translate, inFull(low)),
+    max: fullAmount(translate, high, unit),
   });
 }
 
@@ -50,14 +61,16 @@ export function expectedText(
 ): string {
   const { code, min, max, unit, whole, options, expected, requirement } = found;
   if (requirement) {
-    const { field } = requirement.values ?? {};
+    const { field, fields } = requirement.values ?? {};
+    const labelled = (name: string): string => labelText(translate, name) ?? name;
     const values = {
       ...requirement.values,
-      ...(typeof field === 'string' && { field: labelText(translate, field) ?? field }),
+      ...(typeof field === 'string' && { field: labelled(field) }),
+      ...(Array.isArray(fields) && { fields: fields.map(labelled) }),
     };
     return textIfKnown(translate, `requirement.${requirement.code}`, values) ?? expected;
   }
-  if (min !== undefined && max !== undefined && unit !== undefined) {
+  if (typeof min === 'number' && typeof max === 'number' && unit !== undefined) {
     return boundsText(translate, min, max, unit, whole);
   }
   if (options === undefined) return expected;
@@ -69,13 +82,21 @@ export function expectedText(
 }
 
 /** What was received: a number in your language and units, or a word for what is no value. */
-function receivedText(translate: Translator, { received, unit }: InputIssue): string {
-  const known = textIfKnown(translate, `received.${received}`);
+function receivedText(translate: Translator, { received, unit, min, max }: InputIssue): string {
+  const [count = ''] = /\d+$/.exec(received) ?? [];
+  const word = received.slice(0, received.length - count.length) + (count && '{count}');
+  const known = textIfKnown(translate, `received.${word}`, { count });
   if (known !== undefined) return known;
   const value = Number(received);
   if (unit === undefined || received.trim() === '' || !Number.isFinite(value))
     return received.startsWith('"') ? received : marked(translate, received);
-  return amount(translate, value, unit satisfies Unit);
+  const written = inSystem(value, unit, translate.units);
+  if (written.unit === unit) return fullAmount(translate, value, unit);
+  // A conversion is rounded, except where it would then read as one that is allowed.
+  const bounds = min !== undefined && max !== undefined && writtenBounds(translate, min, max, unit);
+  const rounded = Number(format(written.value));
+  const isAllowed = bounds && rounded >= bounds.low && rounded <= bounds.high;
+  return fullAmount(translate, isAllowed ? written.value : rounded, written.unit);
 }
 
 /** What is wrong with an input, as a sentence that names the field as people do. */

@@ -1,7 +1,7 @@
 import type { InputField } from '../answer/form.js';
 import { isPart } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
-import { refuse } from '../answer/issues.js';
+import { describe, refuse } from '../answer/issues.js';
 import { choiceText, expectedText, labelText } from './issue-text.js';
 import { FIELDS } from './needs.js';
 import { textIfKnown, textOptions, type TextOptions } from './translator.js';
@@ -42,7 +42,7 @@ export function labelFields(fields: readonly InputField[], options: Pick<TextOpt
   const translate = textOptions(options, 'labelFields');
   const given: unknown = plainInput(fields, FIELDS);
   const isField = (field: unknown): field is InputField => isPart(field) && typeof field['name'] === 'string';
-  if (!Array.isArray(given) || !given.every(isField)) refuse('wrong-type', ['fields'], FIELDS, 'something else');
+  if (!Array.isArray(given) || !given.every(isField)) refuse('wrong-type', ['fields'], FIELDS, describe(given));
   return given.map((field) => ({
     ...field,
     label: labelText(translate, field.name) ?? field.name,

@@ -174,7 +174,7 @@ function lines(translate: Translator, shown: unknown): string[] {
  * import { de } from 'cuffwork/explain/de';
  * const occlusion = measuredOcclusionPressure({ valueMmHg: 168, method: 'doppler', limb: 'leg' });
  * show(occlusion); // => 'Limb occlusion pressure 168 mmHg (95 % interval 151.96–185.73) · measured-doppler · derived'
- * show(attempt(testedOneRepMax, { load: -5 }), { locale: de }); // => 'Last muss eine Zahl von 0,1 bis 2000 kg sein; angegeben ist -5 kg.'
+ * show(attempt(testedOneRepMax, { load: -5 }), { locale: de }); // => 'Last – erwartet: eine Zahl von 0,1 bis 2000 kg; angegeben: -5 kg.'
  * ```
  */
 export function show(shown: object, options: TextOptions = {}): string {

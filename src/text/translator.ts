@@ -91,12 +91,7 @@ export function readTextOptions(reader: Reader): Translator {
   const given = read === undefined ? {} : read;
   const texts = isPart(given) ? given : undefined;
   if (!texts || (!isOwn(texts) && Object.values(texts).some((text) => typeof text !== 'string'))) {
-    reader.report(
-      'wrong-type',
-      'locale',
-      TEXTS_BY_CODE,
-      typeof given === 'string' ? describe(given) : 'something else',
-    );
+    reader.report('wrong-type', 'locale', TEXTS_BY_CODE, describe(given));
   }
   const isEnglish = Object.keys(texts ?? {}).length === 0 && units === undefined;
   return byCode(isEnglish ? english : translator(texts as Catalogue, units));

@@ -1,5 +1,5 @@
 import type { Answer } from '../answer/answer.js';
-import { refuse } from '../answer/issues.js';
+import { describe, refuse } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { scoredItems } from '../plan/screening-items.js';
 import { kindWords } from './kinds.js';
@@ -75,7 +75,7 @@ export const isWorked = (value: object): value is Worked => {
  */
 export function working(answer: Answer | Worked): Working | undefined {
   const given = plainInput(answer, OUR_ANSWER);
-  if (!isWorked(given)) refuse('wrong-type', [], OUR_ANSWER, 'something else');
+  if (!isWorked(given)) refuse('wrong-type', [], OUR_ANSWER, describe(given));
   const found = workingBy(given);
   return found && { formula: found.formula, symbols: found.symbols, sources: found.sources };
 }

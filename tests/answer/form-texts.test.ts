@@ -87,7 +87,7 @@ describe('the name of a field', () => {
 });
 
 describe('what is no form', () => {
-  const expected = /^form must be /;
+  const expected = /^form (must be|is missing: it must be) a FormData/;
   it.each([[5], [null], [undefined], ['text'], [[['load', '80']]], [new Map([[5, 'x']])], [new Set([5])]])(
     '%j',
     (form) => {

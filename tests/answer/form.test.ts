@@ -158,7 +158,7 @@ describe('a form in inches and pounds', () => {
     const result = attemptForm(estimateOcclusionPressure, small, { units: 'imperial', message });
     // 25 cm are 9.842… in and 120 cm are 47.244… in: what the sentence allows is allowed.
     expect(result.errors['circumferenceCm']).toBe(
-      'Umfang der Gliedmaße muss eine Zahl von 9,85 bis 47,24 Zoll sein; angegeben ist 9,5 Zoll.',
+      'Umfang der Gliedmaße – erwartet: eine Zahl von 9,85 bis 47,24 Zoll; angegeben: 9,5 Zoll.',
     );
   });
   it('has bounds that are rounded inwards: what they allow is allowed', () => {
@@ -187,7 +187,7 @@ describe('labelled fields', () => {
     expect(field('ageYears')?.unitText).toBe('Jahre');
     expect(field('systolicMmHg')?.where).toBe('Oberarm, in Ruhe');
     expect(field('systolicMmHg')?.expected).toBe('eine Zahl von 60 bis 300 mmHg');
-    expect(field('limb')?.expected).toBe("eines von: 'arm' (Arm), 'leg' (Bein)");
+    expect(field('limb')?.expected).toBe("eines von 'arm' (Arm), 'leg' (Bein)");
     const inches = labelFields(inputFields(estimateOcclusionPressure, { limb: 'leg' }, [], 'imperial'), { locale: de });
     expect(inches.find(({ name }) => name === 'circumferenceCm')?.expected).toBe('eine Zahl von 9,85 bis 47,24 Zoll');
     expect(labelFields(inputFields(estimateOneRepMax)).find(({ name }) => name === 'lift')?.choices?.[0]).toEqual({

@@ -176,7 +176,7 @@ describe('an issue', () => {
       'undefined',
       'null',
       'an object',
-      'a list',
+      'an empty list',
       'a function',
       'a bigint',
       'a symbol',

@@ -143,7 +143,7 @@ describe('a field that is wrong', () => {
     ['number', null, ['it.a', 'wrong-type', LENGTHS, 'null']],
     ['number', '12', ['it.a', 'wrong-type', LENGTHS, '"12"']],
     ['number', true, ['it.a', 'wrong-type', LENGTHS, 'true']],
-    ['number', [12], ['it.a', 'wrong-type', LENGTHS, 'a list']],
+    ['number', [12], ['it.a', 'wrong-type', LENGTHS, 'a list of 1']],
     ['number', 12n, ['it.a', 'wrong-type', LENGTHS, 'a bigint']],
     ['number', throws, ['it.a', 'wrong-type', LENGTHS, 'a function']],
     ['number', Symbol('s'), ['it.a', 'wrong-type', LENGTHS, 'a symbol']],
@@ -168,7 +168,7 @@ describe('a field that is wrong', () => {
     ['text', `s${'x'.repeat(1000)}`, ['it.a', 'wrong-type', 'a short text', `"s${'x'.repeat(39)}…"`]],
     ['child', undefined, ['it.a', 'missing', OBJECT, 'undefined']],
     ['child', null, ['it.a', 'wrong-type', OBJECT, 'null']],
-    ['child', [{ b: 3 }], ['it.a', 'wrong-type', OBJECT, 'a list']],
+    ['child', [{ b: 3 }], ['it.a', 'wrong-type', OBJECT, 'a list of 1']],
     ['child', new Date(0), ['it.a', 'wrong-type', OBJECT, 'an object']],
     ['child', 'b', ['it.a', 'wrong-type', OBJECT, '"b"']],
     ['child', {}, ['it.a.b', 'missing', COUNTS, 'undefined']],
@@ -179,7 +179,7 @@ describe('a field that is wrong', () => {
     ['parts', null, ['it.restS', 'wrong-type', RESTS, 'null']],
     ['parts', '30', ['it.restS', 'wrong-type', RESTS, '"30"']],
     ['parts', -1, ['it.restS', 'out-of-range', RESTS, '-1']],
-    ['parts', [30], ['it.restS', 'wrong-type', OBJECT, 'a list']],
+    ['parts', [30], ['it.restS', 'wrong-type', OBJECT, 'a list of 1']],
     [
       'parts',
       { left: 3601 },
@@ -191,17 +191,17 @@ describe('a field that is wrong', () => {
     ['textOrChild', 'long', ['it.a', 'wrong-type', 'a short text', '"long"']],
     ['textOrChild', { b: 1 }, ['it.a.b', 'out-of-range', COUNTS, '1']],
     ['list', [], ['it.a', 'wrong-type', 'a list of 1 to 1000 items', 'an empty list']],
-    ['list', Array(1001).fill({ b: 3 }), ['it.a', 'wrong-type', 'a list of 1 to 1000 items', '1001']],
+    ['list', Array(1001).fill({ b: 3 }), ['it.a', 'wrong-type', 'a list of 1 to 1000 items', 'a list of 1001']],
     ['list', { length: 1, 0: { b: 3 } }, ['it.a', 'wrong-type', LIST, 'an object']],
     ['list', null, ['it.a', 'wrong-type', LIST, 'null']],
     ['list', new Proxy([1], { get: throws }), ['it.a', 'unreadable', 'a list of things', 'an error']],
     ['list', [{ b: 3 }, { b: 1 }, 4], ['it.a.2', 'wrong-type', OBJECT, '4'], ['it.a.1.b', 'out-of-range', COUNTS, '1']],
     ['list', [{ b: 3, c: 1 }], ['it.a.0.c', 'unknown-field', 'b', '"c"']],
-    ['few', [{ b: 3 }, { b: 3 }, { b: 3 }], ['it.a', 'wrong-type', 'a list of 1 to 2 items', '3']],
+    ['few', [{ b: 3 }, { b: 3 }, { b: 3 }], ['it.a', 'wrong-type', 'a list of 1 to 2 items', 'a list of 3']],
     ['named', undefined, ['it.a', 'missing', 'things by name', 'undefined']],
     ['named', {}, ['it.a', 'wrong-type', 'things by name', '0']],
     ['named', { 1: {}, 2: {}, 3: {} }, ['it.a', 'wrong-type', 'things by name', '3']],
-    ['named', [{ b: 3 }], ['it.a', 'wrong-type', 'things by name', 'a list']],
+    ['named', [{ b: 3 }], ['it.a', 'wrong-type', 'things by name', 'a list of 1']],
     ['named', null, ['it.a', 'wrong-type', 'things by name', 'null']],
     ['named', 'b', ['it.a', 'wrong-type', 'things by name', '"b"']],
     ['named', { one: { b: 1 } }, ['it.a.one.b', 'out-of-range', COUNTS, '1']],
@@ -233,7 +233,7 @@ describe('a field that is wrong', () => {
     [undefined, 'missing', 'undefined'],
     [null, 'wrong-type', 'null'],
     ['a', 'wrong-type', '"a"'],
-    [[12], 'wrong-type', 'a list'],
+    [[12], 'wrong-type', 'a list of 1'],
     [Object.create({ a: 12 }), 'wrong-type', 'an object'],
   ])('is not looked for in %j, which is refused as a whole', (input, code, received) => {
     for (const kind of ['number', 'choice', 'child', 'values', 'anything'] as const)
@@ -340,7 +340,7 @@ describe('an answer given back', () => {
     [5, '5'],
     ['5', '"5"'],
     [null, 'null'],
-    [[], 'a list'],
+    [[], 'an empty list'],
   ])('is none: %j', (given, expected) => {
     expect(answerFault(given, 'one-repetition-maximum', ['kg'], 1, 500)).toBe(expected);
   });
@@ -391,7 +391,7 @@ describe('a whole document', () => {
   it('that is wrong throws one error, known by its fields', () => {
     const call = () => explain({ document: 'none' } as unknown as Answer);
     expect(call).toThrow(InputError);
-    expect(call).toThrow(`the input must be ${expected}; received something else.`);
+    expect(call).toThrow(`the input must be ${expected}; received "none".`);
     expect(isInputError(Object.assign(new TypeError('x'), { issues: [] }))).toBe(false);
     expect(isInputError(Object.assign(new Error('x'), { name: 'InputError' }))).toBe(false);
   });

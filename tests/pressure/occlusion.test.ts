@@ -299,14 +299,14 @@ describe('targetCuffPressure', () => {
 
   // Source: the definition of a log-normal interval; an edited answer contradicts it.
   it.each([
-    ['value', { value: 200 }],
-    ['value', { value: 140 }],
-    ['lower', { lower: 190, upper: 170 }],
-    ['lower', { lower: undefined }],
-    ['upper', { upper: undefined }],
-  ])('refuses an answer whose interval contradicts it, and names its %s: %o', (field, change) => {
+    ['value', 'wrong-relation', { value: 200 }],
+    ['value', 'wrong-relation', { value: 140 }],
+    ['lower', 'wrong-relation', { lower: 190, upper: 170 }],
+    ['lower', 'missing', { lower: undefined }],
+    ['upper', 'missing', { upper: undefined }],
+  ])('refuses an answer whose interval contradicts it, and names its %s, %s: %o', (field, code, change) => {
     const result = attempt(targetCuffPressure, { occlusion: { ...measured(165), ...change } as never, percentLop: 50 });
-    expect(result).toMatchObject({ ok: false, issues: [{ path: ['occlusion', field], code: 'wrong-relation' }] });
+    expect(result).toMatchObject({ ok: false, issues: [{ path: ['occlusion', field], code }] });
   });
   it('takes an answer without an interval, and one whose ends are its value', () => {
     const { lower: _l, upper: _u, standardDeviation: _s, scale: _c, ...bare } = measured(165);

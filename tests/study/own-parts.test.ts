@@ -61,12 +61,12 @@ describe('an equation of your own, as it was stored', () => {
     const none = ['leverage.factor'];
     expect(factor([0.1])).toEqual(none);
     expect(factor([0.1], [0, 0.1], [0, 0, 0.1])).toEqual(none);
-    expect(factor([0.1], ['0', 0.1])).toEqual(none);
+    expect(factor([0.1], ['0', 0.1])).toEqual(['leverage.factor.1.0']);
     expect(factor([0.1], [0, NaN])).not.toEqual([]);
-    expect(factor([0.1], [0.1])).toEqual(none);
-    expect(factor(0.1, [0, 0.1])).toEqual(none);
-    expect(factor([-1.1e12], [0, 0.1])).toEqual(none);
-    expect(factor([1.1e12], [0, 0.1])).toEqual(none);
+    expect(factor([0.1], [0.1])).toEqual(['leverage.factor.1']);
+    expect(factor(0.1, [0, 0.1])).toEqual(['leverage.factor.0']);
+    expect(factor([-1.1e12], [0, 0.1])).toEqual(['leverage.factor.0.0']);
+    expect(factor([1.1e12], [0, 0.1])).toEqual(['leverage.factor.0.0']);
     expect(factor([-1e12], [0, 1e12])).toEqual([]);
     expect(refused(two({ leverage: { means: [55], factor: [[0.1], [0, 0.1]] } }))).toEqual(['leverage.means']);
   });

@@ -44,10 +44,12 @@ describe('a call that is wrong', () => {
   it('takes column answers as they were given, and no others', () => {
     const occlusion = columns(right);
     const of = (more: object) => refused({ occlusion: { ...occlusion, ...more } }, target);
-    const none: Refused[] = [['occlusion', 'wrong-type', 'a column answer of occlusion-pressure', 'something else']];
+    const none = (received: string): Refused[] => [
+      ['occlusion', 'wrong-type', 'a column answer of occlusion-pressure', received],
+    ];
     expect(of({})).toEqual([]);
-    expect(refused({}, target)).toEqual([['occlusion', 'missing', none[0]![2], 'something else']]);
-    expect(refused({ occlusion: null }, target)).toEqual(none);
+    expect(refused({}, target)).toEqual([['occlusion', 'missing', none('')[0]![2], 'undefined']]);
+    expect(refused({ occlusion: null }, target)).toEqual(none('null'));
     const { about } = occlusion;
     for (const wrong of [
       { value: [160, 170, 180] },
@@ -56,13 +58,13 @@ describe('a call that is wrong', () => {
       { flag: new Uint8Array(2) },
       { flag: new Float64Array(3) },
       { about: undefined },
-      { about: { ...about, kind: 'cuff-pressure' } },
       { about: { ...about, unit: 'kg' } },
       { about: { ...about, evidence: 'good' } },
     ])
-      expect(of(wrong)).toEqual(none);
+      expect(of(wrong)).toEqual(none('an object'));
+    expect(of({ about: { ...about, kind: 'cuff-pressure' } })).toEqual(none('"cuff-pressure"'));
     expect(refused({ oneRepMax: occlusion }, load)).toEqual([
-      ['oneRepMax', 'wrong-type', 'a column answer of one-repetition-maximum', 'something else'],
+      ['oneRepMax', 'wrong-type', 'a column answer of one-repetition-maximum', '"occlusion-pressure"'],
     ]);
     const kept = columns({ answer: 'cuff-pressure', percentLop: 50, occlusion });
     expect(kept.about.inputs).toEqual({ occlusion: about });
@@ -93,20 +95,20 @@ describe('a call that is wrong', () => {
 
   it('writes into columns of the right length that lie apart', () => {
     const into = () => columns(right);
-    const wrong: Refused[] = [
+    const wrong = (received: string): Refused[] => [
       [
         'into',
         'wrong-type',
         'four Float64Array (value, lower, upper, standardDeviation) and a Uint8Array (flag), each of 3 rows',
-        'something else',
+        received,
       ],
     ];
     const one = columns({ ...right, circumferenceCm: [54] });
     const { value, lower, upper, standardDeviation, flag } = into();
     expect(refused({ into: into() })).toEqual([]);
+    expect(refused({ into: null })).toEqual(wrong('null'));
+    expect(refused({ into: 5 })).toEqual(wrong('5'));
     for (const given of [
-      null,
-      5,
       one,
       { value, lower: value, upper, standardDeviation, flag },
       { value, lower, upper: lower, standardDeviation, flag },
@@ -116,6 +118,6 @@ describe('a call that is wrong', () => {
       { value, lower, upper, flag },
       { value: [1, 2, 3], lower, upper, standardDeviation, flag },
     ])
-      expect(refused({ into: given })).toEqual(wrong);
+      expect(refused({ into: given })).toEqual(wrong('an object'));
   });
 });

@@ -24,7 +24,7 @@ describe('the bootstrap', () => {
     [{ rows: [1, 2] }, ['rows wrong-type']],
     [{ rows: Array(10_001).fill(1) }, ['rows wrong-type']],
     [{ rows: 'abc' }, ['rows wrong-type']],
-    [{ rows: undefined }, ['rows wrong-type']],
+    [{ rows: undefined }, ['rows missing']],
     [{ statistic: 5 }, ['statistic wrong-type']],
     [{ statistic: () => NaN }, ['statistic wrong-type']],
     [{ statistic: () => '5' }, ['statistic wrong-type']],

@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { attempt, estimateOcclusionPressure, estimateOneRepMax } from '../../src/index.js';
+import {
+  attempt,
+  estimateOcclusionPressure,
+  estimateOneRepMax,
+  measuredOcclusionPressure,
+  targetCuffPressure,
+  targetCuffPressureRange,
+  weekTotals,
+} from '../../src/index.js';
+import { propagate } from '../../src/study/index.js';
 import { cite, explain, messages, show, words } from '../../src/text/index.js';
 import { de } from '../../src/text/locales/de.js';
 import {
@@ -369,17 +378,44 @@ describe('a translation', () => {
     );
     const wrong = { limb: 'leg', circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 250, cuffWidthCm: 10 };
     expect(german(attempt(estimateOcclusionPressure, wrong)).split('\n')).toEqual([
-      'diastolischer Druck muss eine Zahl von 30 bis 200 mmHg sein; angegeben ist 250 mmHg.',
-      "Körperposition fehlt: es muss eines von: 'supine' (liegend), 'seated' (sitzend), 'standing' (stehend) sein.",
+      'diastolischer Druck – erwartet: eine Zahl von 30 bis 200 mmHg; angegeben: 250 mmHg.',
+      "Körperposition fehlt; erwartet: eines von 'supine' (liegend), 'seated' (sitzend), 'standing' (stehend).",
     ]);
     // A relation: the systolic pressure is the lower one, and a rating of the reserve comes with the reserve itself.
     const swapped = { ...wrong, systolicMmHg: 70, diastolicMmHg: 120, posture: 'seated' };
     expect(german(attempt(estimateOcclusionPressure, swapped))).toBe(
-      'systolischer Druck muss über dem diastolischen Druck von 120 mmHg sein; angegeben ist 70 mmHg. Sind systolischer und diastolischer Druck vertauscht?',
+      'systolischer Druck – erwartet: über dem diastolischen Druck von 120 mmHg; angegeben: 70 mmHg. Sind systolischer und diastolischer Druck vertauscht?',
     );
     const both = { load: 60, repetitions: 8, repetitionsInReserve: 1, reserveRpe: 9 };
     expect(german(attempt(estimateOneRepMax, both))).toBe(
-      'Wert auf der RPE-Skala 1–10 für Wiederholungen in Reserve muss weggelassen (weil angegeben ist: Wiederholungen in Reserve) sein; angegeben ist beides.',
+      'Wert auf der RPE-Skala 1–10 für Wiederholungen in Reserve – erwartet: weggelassen (weil angegeben ist: Wiederholungen in Reserve); angegeben: beides.',
     );
+  });
+
+  it('writes the bounds and the value of an issue in full, lists by their length, and ends of ranges by their field', () => {
+    const german = (fn: unknown, input: object): string => show(attempt(fn as never, input), { locale: de });
+    const inputs = { a: { value: 1, standardDeviation: 1 }, b: { value: 1, standardDeviation: 1 } };
+    const correlations = [{ between: ['a', 'b'], value: 1 }];
+    // Rounded, the bounds would be -1 and 1, and 100.001 would be 100.
+    expect(german(propagate, { inputs, pipeline: () => 1, correlations })).toBe(
+      'correlations[0].value – erwartet: eine Zahl von -0,999999 bis 0,999999; angegeben: 1.',
+    );
+    const occlusion = measuredOcclusionPressure({ valueMmHg: 160, method: 'doppler', limb: 'leg' });
+    expect(german(targetCuffPressure, { occlusion, percentLop: 100.001 })).toBe(
+      'Prozentsatz des Verschlussdrucks – erwartet: eine Zahl von 1 bis 100 %; angegeben: 100,001 %.',
+    );
+    expect(german(targetCuffPressureRange, { occlusion, percentLop: { from: 50, to: 40 } })).toBe(
+      'Prozentsatz des Verschlussdrucks (percentLop.to) – erwartet: mindestens 50; angegeben: 40.',
+    );
+    expect(german(weekTotals, { days: Array.from({ length: 6 }, () => ({ loadAu: 300 })) })).toBe(
+      'days – erwartet: sieben Tage in Folge; angegeben: eine Liste der Länge 6.',
+    );
+  });
+
+  it('writes a converted value in full where it would read as one that is allowed', () => {
+    // 120.001 cm are 47.2445 in: rounded, they would be the highest that is allowed, 47.24 in.
+    const wrong = { limb: 'leg', circumferenceCm: 120.001, systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 10 };
+    const imperial = show(attempt(estimateOcclusionPressure, { ...wrong, posture: 'seated' }), { units: 'imperial' });
+    expect(imperial).toMatch(/from 9\.85 to 47\.24 in; received 47\.2444\d* in\.$/);
   });
 });

@@ -154,6 +154,6 @@ describe('labels of a form', () => {
       { load: '1,5kg' },
       { message: (issue) => show(issue, { locale: de }) },
     );
-    expect(errors).toEqual({ load: 'Last muss eine Zahl von 0,1 bis 2000 kg sein; angegeben ist "1,5kg".' });
+    expect(errors).toEqual({ load: 'Last – erwartet: eine Zahl von 0,1 bis 2000 kg; angegeben: "1,5kg".' });
   });
 });
