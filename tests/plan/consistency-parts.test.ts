@@ -330,7 +330,7 @@ it('an issue shows what was received, of a list its length', () => {
   found(['c'], ['zero-or-more', '0 or more'], []);
   expect(issues.map(({ code, path, received }) => [code, path.join('.'), received])).toEqual([
     ['changed-document', 'a.0', '-1'],
-    ['changed-document', 'b', '2'],
+    ['changed-document', 'b', 'a list of 2'],
     ['changed-document', 'c', 'an empty list'],
   ]);
 });

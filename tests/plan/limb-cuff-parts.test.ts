@@ -161,8 +161,8 @@ describe('the pressure that it is a share of', () => {
     const arm = measuredOcclusionPressure({ ...measuredAt(200), limb: 'arm' });
     expect(refused(limbOf({ occlusion: arm, measured: measuredAt(200), equation: 'x' as never }))).toEqual([
       ['wrong-relation', 'occlusion', { code: 'of-limb', values: { limb: 'leg' } }, '"arm"'],
-      ['wrong-relation', 'measured', { code: 'left-out-with', values: { field: 'occlusion' } }, 'a value'],
-      ['wrong-relation', 'equation', { code: 'left-out-with', values: { field: 'occlusion' } }, 'a value'],
+      ['wrong-relation', 'measured', { code: 'left-out-with', values: { field: 'occlusion' } }, 'an object'],
+      ['wrong-relation', 'equation', { code: 'left-out-with', values: { field: 'occlusion' } }, '"x"'],
     ]);
   });
 

@@ -25,23 +25,26 @@ describe('a document', () => {
   it('as a request is read into one of its own', () => {
     const read = requestReader(() => z.object({ a: z.string() }), ['plain-object', 'a plain object']);
     expect(read({ a: 'x' })).toEqual({ a: 'x' });
-    expect(() => read({ a: true })).toThrow(/string/);
+    expect(() => read({ a: true })).toThrow(/text/);
   });
 });
 
 describe('what is wrong', () => {
-  const type = (types: string) => ({ code: 'of-type', values: { types } });
+  const type = (types: string) => {
+    const own = { string: 'a-text', array: 'a-list' }[types];
+    return own ? { code: own } : { code: 'of-type', values: { types } };
+  };
 
   it.each<[schema: unknown, value: unknown, line: unknown[]]>([
     [z.string(), 1, ['wrong-type', 'a', type('string'), '1']],
-    [z.string(), ['x'], ['wrong-type', 'a', type('string'), 'a list']],
+    [z.string(), ['x'], ['wrong-type', 'a', type('string'), 'a list of 1']],
     [z.string(), undefined, ['missing', 'a', type('string'), 'undefined']],
     [z.array(z.string()), 'x', ['wrong-type', 'a', type('array'), '"x"']],
     [z.array(z.string()), [1], ['wrong-type', 'a.0', type('string'), '1']],
     [
       z.array(z.string()).check(z.minLength(2)),
       ['x'],
-      ['wrong-type', 'a', { code: 'least-length', values: { least: 2 } }, '1'],
+      ['wrong-type', 'a', { code: 'least-length', values: { least: 2 } }, 'a list of 1'],
     ],
     [
       z.array(z.string()).check(z.minLength(1)),
@@ -51,7 +54,7 @@ describe('what is wrong', () => {
     [
       z.array(z.string()).check(z.maxLength(1)),
       ['x', 'y'],
-      ['wrong-type', 'a', { code: 'most-length', values: { most: 1 } }, '2'],
+      ['wrong-type', 'a', { code: 'most-length', values: { most: 1 } }, 'a list of 2'],
     ],
     [z.number().check(z.gte(2)), 1, ['wrong-type', 'a', { code: 'at-least', values: { least: 2 } }, '1']],
     [z.number().check(z.lte(2)), 3, ['wrong-type', 'a', { code: 'at-most', values: { value: 2 } }, '3']],
