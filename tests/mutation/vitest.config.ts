@@ -58,13 +58,18 @@ const { files, mutants } = await new Instrumenter(quiet).instrument(
 const mutated = new Map(files.map(({ name, content }) => [name, content]));
 writeFileSync(`${log}.mutants.json`, JSON.stringify([...mutants, ...off]));
 
-/** First what kills most, so that little is left for the slow ones: whole answers, then the area’s own, as they are listed. */
+/**
+ * First what kills most, so that little is left for the slow ones: quick tests of single files, whole answers, then the
+ * area’s own, as they are listed.
+ */
 class KillersFirst extends BaseSequencer {
   override sort(specifications: TestSpecification[]): Promise<TestSpecification[]> {
     const place = ({ moduleId }: TestSpecification): number =>
-      moduleId.includes('-invariants')
-        ? -1
-        : tests.findIndex((name) => moduleId.includes(`tests/${name.replace(/\*.*$/, '')}`));
+      moduleId.includes('-parts')
+        ? -2
+        : moduleId.includes('-invariants')
+          ? -1
+          : tests.findIndex((name) => moduleId.includes(`tests/${name.replace(/\*.*$/, '')}`));
     return Promise.resolve([...specifications].sort((a, b) => place(a) - place(b)));
   }
 }
