@@ -105,21 +105,23 @@ describe('a calculation of each row', () => {
       ['equation', ['tested', 'epley-1985']],
       ['scale', ['log', undefined]],
     ] as const) {
-      expect(issuesOf({ [name]: values }, made)).toEqual([`calculate.1.${name} wrong-relation`]);
+      expect(issuesOf({ [name]: values }, made)).toEqual([
+        `calculate.1.${name} ${values[1] === undefined ? 'missing' : 'wrong-relation'}`,
+      ]);
     }
   });
 
   it.each([
     [5, undefined, [' wrong-type']],
     [null, undefined, [' wrong-type']],
-    [undefined, undefined, [' wrong-type']],
+    [undefined, undefined, [' missing']],
     [[[1, 2]], undefined, [' wrong-type']],
     [{ value: 5 }, undefined, [' wrong-relation']],
     [{}, undefined, [' wrong-relation']],
     [{ value: [1, 2], load: [1] }, undefined, ['load wrong-relation']],
     [{ value: [] }, undefined, ['calculate wrong-relation']],
     [{ value: [1] }, 5, ['calculate wrong-type']],
-    [{ value: [1] }, () => undefined, ['calculate.0 wrong-type']],
+    [{ value: [1] }, () => undefined, ['calculate.0 missing']],
     [{ value: [1] }, () => ({ value: NaN }), ['calculate.0 wrong-type']],
     [{ value: [1] }, () => ({ value: '5' }), ['calculate.0 wrong-type']],
   ])('refuses %j by %s', (fields, calculate, expected) => {
