@@ -51,7 +51,10 @@ const run = (name, log) =>
         const [kind, first, id] = line.split('\t');
         if (kind === 'try') open.set(id.split(' ')[0], first);
         if (kind === 'done' || kind === 'spoilt') open.delete(first.split(' ')[0]);
+        if (kind === 'endless') for (const [file, mutant] of open) if (mutant === first) open.delete(file);
       }
+      // Loading many files writes nothing for as long: only a mutant that is tried can be endless.
+      if (open.size === 0) return;
       for (const mutant of open.values()) appendFileSync(log, `endless\t${mutant}\n`);
       end();
     }, 1000);
