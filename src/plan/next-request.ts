@@ -64,14 +64,16 @@ function paired(plan: ExpandedPlan, proposal: Proposal): Proposed[] {
 }
 
 // What is left open is neither.
-const isLower = (share: ProposalItem['percentLop']): boolean => share !== undefined && share.to! < share.from;
-const isHigher = ({ from, to }: ProposedChange): boolean => to! > from;
+const isLower = ({ from, to = from }: ProposedChange): boolean => to < from;
+const isHigher = ({ from, to = from }: ProposedChange): boolean => to > from;
 
 /** What of a proposal cannot be done as it is. */
 function undecided({ next, place }: Proposed): InputIssue[] {
   const { action, load, sets, percentLop } = next;
   const refused =
-    action === 'stop' ? NOT_STOPPED : action === 'back-off' && !load && !sets && !isLower(percentLop) && NOT_BACK_OFF;
+    action === 'stop'
+      ? NOT_STOPPED
+      : action === 'back-off' && !load && !sets && !(percentLop && isLower(percentLop)) && NOT_BACK_OFF;
   if (refused) return [issue('wrong-relation', [...place, 'action'], refused, describe(action))];
   if (!load || load.to !== undefined) return [];
   return [issue('missing', [...place, 'load', 'to'], LOAD_TO_GO_TO, 'undefined')];

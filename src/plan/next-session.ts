@@ -63,8 +63,9 @@ function read(request: ProgressionRequest) {
   const testedOn = reader.optionalText('oneRepMaxTestedOn', DAY_EXPECTED, isCalendarDay);
   const decided = reader.anything('decisions', DECISIONS, true);
   if (longBreakDays !== undefined && !reader.has('date')) reader.missing('date', DAY_EXPECTED);
-  // No day is after one that is left out.
-  if (testedOn! > date!) reader.refuse('oneRepMaxTestedOn', need(NOT_AFTER, { date: date! }), testedOn!);
+  if (date !== undefined && testedOn !== undefined && testedOn > date) {
+    reader.refuse('oneRepMaxTestedOn', need(NOT_AFTER, { date }), testedOn);
+  }
   reader.done();
   const { value, issues } = parseDocument<{ decisions?: readonly StopDecision[] | undefined }>(decisionsRequest, {
     decisions: decided,

@@ -8,6 +8,7 @@ import { product, roundToStep, type Rounding } from '../quantity/exact.js';
 
 /** Nearer than this to an edge between two steps, as a share, doubles are not to be trusted. */
 export const DOUBT = 1e-9;
+
 /** p / 100 × x. */
 export const exactShare = (percent: number, value: number): number => product(percent / 100, value);
 
