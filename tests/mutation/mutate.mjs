@@ -1,11 +1,11 @@
 // The mutation score of one area or more: `npm run mutate -- quantity session`. Without a name, of all; of one file of an
 // area, while you write tests for it: `npm run mutate -- plan:stops`.
 import { spawn } from 'node:child_process';
-import { appendFileSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { appendFileSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const ENDLESS_MS = 45_000;
+const ENDLESS_MS = 30_000;
 const LEAST = 90;
 /** Processor time that tests are given for a mutant in one file, unless its area says otherwise. */
 const PATIENCE_MS = 300;
@@ -38,6 +38,7 @@ const run = (name, log) =>
       detached: true,
       stdio: ['ignore', 'pipe', 'pipe'],
     });
+    const started = Date.now();
     const end = () => process.kill(-child.pid, 'SIGKILL');
     const stop = () => (end(), process.exit(1));
     process.once('SIGINT', stop).once('SIGTERM', stop);
@@ -45,17 +46,16 @@ const run = (name, log) =>
     // Vitest says what it could not load on stderr.
     for (const stream of [child.stdout, child.stderr]) stream.on('data', (text) => (message += text));
     const watch = setInterval(() => {
-      if (Date.now() - statSync(log).mtimeMs < ENDLESS_MS) return;
-      const open = new Map();
+      const tried = new Map();
       for (const line of readFileSync(log, 'utf8').split('\n')) {
-        const [kind, first, id] = line.split('\t');
-        if (kind === 'try') open.set(id.split(' ')[0], first);
-        if (kind === 'done' || kind === 'spoilt') open.delete(first.split(' ')[0]);
-        if (kind === 'endless') for (const [file, mutant] of open) if (mutant === first) open.delete(file);
+        const [kind, id, mutant, since] = line.split('\t');
+        if (kind === 'try') tried.set(id.split(' ')[0], { mutant, since: Number(since) });
+        if (kind === 'over') tried.delete(id.split(' ')[0]);
       }
-      // Loading many files writes nothing for as long: only a mutant that is tried can be endless.
-      if (open.size === 0) return;
-      for (const mutant of open.values()) appendFileSync(log, `endless\t${mutant}\n`);
+      // What an earlier run was trying as it ended is tried again.
+      const endless = [...tried.values()].filter(({ since }) => since > started && Date.now() - since > ENDLESS_MS);
+      if (endless.length === 0) return;
+      for (const { mutant } of endless) appendFileSync(log, `endless\t${mutant}\n`);
       end();
     }, 1000);
     child.on('exit', (code) => {

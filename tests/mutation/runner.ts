@@ -10,10 +10,8 @@ interface Coverage {
 // What the mutants' own header reads and writes.
 interface Mutants {
   activeMutant?: string | undefined;
-  currentTestId?: string | undefined;
+  readonly currentTestId?: string | undefined;
   mutantCoverage: Coverage;
-  hitCount?: number;
-  hitLimit?: number;
 }
 
 const log = process.env['MUTATION_LOG']!;
@@ -38,10 +36,22 @@ export default class extends TestRunner {
   private readonly spent = new Map<string, number>();
   private readonly lines = new Set<string>();
   private bytesRead = 0;
+  private testId: string | undefined;
+  /** How often the test asked which test it is, which it does for each mutant that it meets. */
+  private asked = 0;
+  private most = Infinity;
 
   constructor(config: ConstructorParameters<typeof TestRunner>[0]) {
     super(config);
     const { mutants } = this;
+    // A mutant that never ends does so in a loop that meets others: Stryker counts only how often it meets itself.
+    Object.defineProperty(mutants, 'currentTestId', {
+      get: () => {
+        this.asked += 1;
+        if (this.asked > this.most) throw new Error('endless');
+        return this.testId;
+      },
+    });
     // What the numbers of an equation are wrapped in.
     Object.assign(globalThis, {
       slightlyOff: (index: number, value: number): number => {
@@ -64,19 +74,20 @@ export default class extends TestRunner {
     const loading = await this.meets(test, run, id);
     const found = loading?.met.length ? await this.meets(test, run, id) : undefined;
     if (!loading || !found) return;
-    const { met, took } = found;
+    const { met, took, asked } = found;
     write('loaded', ...loading.met.map(([mutant]) => mutant));
     write('met', ...met.map(([mutant]) => mutant));
     if (took > PATIENCE_MS) write('slow', id, String(Math.round(took)));
     else
-      for (const [mutant, hits] of met) {
+      for (const [mutant] of met) {
         const spent = (this.spent.get(mutant) ?? 0) + took;
         const gone = ['killed', 'endless', `lives\t${id}`].some((how) => lines.has(`${how}\t${mutant}`));
         if (gone || spent > PATIENCE_MS) continue;
         const first = this.spent.size === 0;
         this.spent.set(mutant, spent);
-        write('try', mutant, id);
-        Object.assign(mutants, { activeMutant: mutant, hitCount: 0, hitLimit: hits * 100 + 1000 });
+        write('try', id, mutant, String(Date.now()));
+        mutants.activeMutant = mutant;
+        [this.asked, this.most] = [0, 3 * asked + 1_000_000];
         let failed = false;
         try {
           await run();
@@ -84,6 +95,8 @@ export default class extends TestRunner {
           failed = true;
         }
         mutants.activeMutant = undefined;
+        this.most = Infinity;
+        write('over', id);
         if (!failed) {
           write('lives', id, mutant);
           continue;
@@ -113,7 +126,8 @@ export default class extends TestRunner {
   /** Runs a test without any mutant: how often it meets each, and the processor time it takes [ms]. */
   private async meets(test: Test, run: () => unknown, id: string) {
     const { mutants } = this;
-    mutants.currentTestId = test.id;
+    this.testId = test.id;
+    this.asked = 0;
     const started = process.cpuUsage();
     try {
       await run();
@@ -124,12 +138,12 @@ export default class extends TestRunner {
       if (this.spoilt) return undefined;
       throw error;
     } finally {
-      mutants.currentTestId = undefined;
+      this.testId = undefined;
     }
     const { user, system } = process.cpuUsage(started);
     const met = Object.entries(mutants.mutantCoverage.perTest[test.id] ?? {});
     delete mutants.mutantCoverage.perTest[test.id];
-    return { met, took: (user + system) / 1000 };
+    return { met, asked: this.asked, took: (user + system) / 1000 };
   }
 
   override onAfterRunFiles(files?: File[]): void {

@@ -59,17 +59,15 @@ const mutated = new Map(files.map(({ name, content }) => [name, content]));
 writeFileSync(`${log}.mutants.json`, JSON.stringify([...mutants, ...off]));
 
 /**
- * First what kills most, so that little is left for the slow ones: quick tests of single files, whole answers, then the
- * area’s own, as they are listed.
+ * First what kills most, so that little is left for the slow ones: the area’s quick tests of single files, whole
+ * answers, then the rest as they are listed.
  */
 class KillersFirst extends BaseSequencer {
   override sort(specifications: TestSpecification[]): Promise<TestSpecification[]> {
-    const place = ({ moduleId }: TestSpecification): number =>
-      moduleId.includes('-parts')
-        ? -2
-        : moduleId.includes('-invariants')
-          ? -1
-          : tests.findIndex((name) => moduleId.includes(`tests/${name.replace(/\*.*$/, '')}`));
+    const place = ({ moduleId }: TestSpecification): number => {
+      const listed = tests.findIndex((name) => moduleId.includes(`tests/${name.replace(/\*.*$/, '')}`));
+      return listed === 0 && moduleId.includes('-parts') ? -2 : moduleId.includes('-invariants') ? -1 : listed;
+    };
     return Promise.resolve([...specifications].sort((a, b) => place(a) - place(b)));
   }
 }
