@@ -138,12 +138,12 @@ export class FieldReader {
   }
 
   /** Adds an issue that no single field shows. */
-  report(code: IssueCode, name: string | Path, expected: Asked, received = 'undefined', values?: MessageValues): void {
+  report(code: IssueCode, name: string | Path, expected: Asked, received?: string, values?: MessageValues): void {
     addIssue(this.issues, issue(code, this.path.concat(name), expected, received, values));
   }
 
   /** Adds that a field does not go with the others. */
-  refuse(name: string | Path, expected: Asked, received: string): void {
+  refuse(name: string | Path, expected: Asked, received?: string): void {
     this.report('wrong-relation', name, expected, received);
   }
 

@@ -99,7 +99,7 @@ function put(root: Part, path: readonly string[], value: unknown): void {
 }
 
 function entriesOf(form: unknown): (readonly [string, unknown])[] {
-  const refuseForm = (received: string): never => refuse('wrong-type', ['form'], A_FORM, received);
+  const refuseForm = (received?: string): never => refuse('wrong-type', ['form'], A_FORM, received);
   try {
     if (typeof form !== 'object' || form === null || Array.isArray(form)) return refuseForm(describe(form));
     const entries: (readonly [string, unknown])[] = [];

@@ -59,14 +59,17 @@ export const pathText = (path: Path): string =>
 /** A list as an error shows it, by its length: never as a bare number, which reads like one that you gave. */
 export const describeLength = (length: number): string => (length === 0 ? 'an empty list' : `a list of ${length}`);
 
-/** A value as an error may show it: short, plain, and never by running code of the value’s own. */
-export function describe(value: unknown): string {
+/** A value as an error may show it: short, plain, and never by running code of the value’s own. None for no value. */
+export function describe(value: string | number | boolean | null | object): string;
+export function describe(value: unknown): string | undefined;
+export function describe(value: unknown): string | undefined {
   switch (typeof value) {
+    case 'undefined':
+      return undefined;
     case 'string':
       return JSON.stringify(cut(value, 40));
     case 'number':
     case 'boolean':
-    case 'undefined':
       return String(value);
     case 'object':
       if (value === null) return 'null';
@@ -85,16 +88,16 @@ export function issue(
   wrong: IssueCode,
   path: Path,
   asked: Asked,
-  received: string,
+  received: string | undefined,
   values?: MessageValues,
   expectation?: Expectation & Pick<InputIssue, 'requirement'>,
 ): InputIssue {
   // What is not there is missing, whichever way it was found out.
-  const code = received === 'undefined' && wrong !== 'changed-document' ? 'missing' : wrong;
+  const code = received === undefined && wrong !== 'changed-document' ? 'missing' : wrong;
   const needed: Needed = 'expected' in asked ? asked : need(asked);
   // Names and values are yours: a long one is cut, so that an error is never longer than what it is about.
   const place = path.map((part) => (typeof part === 'string' ? cut(part, MOST_NAME) : part));
-  const shown = cut(received, MOST_RECEIVED);
+  const shown = received === undefined ? 'undefined' : cut(received, MOST_RECEIVED);
   const slots = { field: pathText(place), expected: needed.expected, received: shown, ...values };
   const isField = code === 'unknown-field';
   const likely = likeliest(shown, expectation?.suggestions).map((option) => (isField ? option : `'${option}'`));

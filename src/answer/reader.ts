@@ -22,12 +22,12 @@ const attemptCopy = (value: unknown, budget: Budget): unknown => {
 
 /** A {@link PlainReader} that knows the vocabulary by its names, and reads objects and lists inside the input. */
 export class Reader extends PlainReader {
-  private readonly given: string[] = [];
+  private readonly given = new Map<string, unknown>();
   private readonly children: Reader[] = [];
 
   protected override read(name: string): unknown {
     const value = super.read(name);
-    if (value !== undefined) this.given.push(name);
+    if (value !== undefined) this.given.set(name, value);
     return value;
   }
 
@@ -38,7 +38,12 @@ export class Reader extends PlainReader {
 
   /** Whether a field that was read has a value, right or wrong. */
   has(name: string): boolean {
-    return this.given.includes(name);
+    return this.given.has(name);
+  }
+
+  /** Refuses a field that does not go with the others. */
+  leaveOut(name: string, asked: Asked): void {
+    if (this.has(name)) this.refuse(name, asked, describe(this.given.get(name)));
   }
 
   /** A field as it was given, for a caller that reads more than one kind of value there and trusts none. */

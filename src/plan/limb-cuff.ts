@@ -95,7 +95,7 @@ function occlusionOf(request: PlanRequest, cuff: PlanLimb, cuffWidthCm: number, 
 export function limbCuffOf(request: PlanRequest, limb: PlanLimb): LimbCuff {
   const { cuffWidthCm, gaugeStepMmHg, ceilingMmHg } = limb;
   if (cuffWidthCm === undefined) {
-    refuse('missing', ['cuffWidthCm'], WIDTH_FOR_CUFF, 'undefined');
+    refuse('missing', ['cuffWidthCm'], WIDTH_FOR_CUFF, undefined);
   }
   const occlusions = new Map<Posture, Occlusion>();
   const occlusionIn = (posture: Posture): Occlusion => {
@@ -120,7 +120,7 @@ export function limbCuffOf(request: PlanRequest, limb: PlanLimb): LimbCuff {
   return ({ mode = 'resistance', posture = request.posture, percentLop = limb.percentLop, restPercentLop }) => {
     const occlusion = occlusionIn(posture);
     if (percentLop === undefined) {
-      refuse('missing', ['percentLop'], OR_OF_LIMB, 'undefined');
+      refuse('missing', ['percentLop'], OR_OF_LIMB, undefined);
     }
     const target = pressureAt(percentLop, mode, posture);
     if (restPercentLop === undefined) return { occlusion, target };

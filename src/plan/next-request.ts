@@ -76,7 +76,7 @@ function undecided({ next, place }: Proposed): InputIssue[] {
       : action === 'back-off' && !load && !sets && !(percentLop && isLower(percentLop)) && NOT_BACK_OFF;
   if (refused) return [issue('wrong-relation', [...place, 'action'], refused, describe(action))];
   if (!load || load.to !== undefined) return [];
-  return [issue('missing', [...place, 'load', 'to'], LOAD_TO_GO_TO, 'undefined')];
+  return [issue('missing', [...place, 'load', 'to'], LOAD_TO_GO_TO, undefined)];
 }
 
 /** An exercise with the sets that are proposed, of both sides the lesser; its rests stay. */

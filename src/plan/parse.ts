@@ -160,7 +160,7 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
   if ((found.code === 'too_big' || found.code === 'too_small') && found.origin === 'string') return [];
   if (found.code === 'invalid_value' && typeof found.values[0] !== 'string') {
     const [only] = found.values;
-    const asked = only === true ? TRUE_OR_NOT : need(THE_SAME, { value: describe(only) });
+    const asked = only === true ? TRUE_OR_NOT : need(THE_SAME, { value: String(only) });
     return [issue('not-one-of', path, asked, describe(value))];
   }
   if (found.code === 'invalid_value') return [optionIssue(path, found.values.map(String), value)];

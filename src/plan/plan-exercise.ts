@@ -42,7 +42,7 @@ function checkRelations(exercise: PlanExercise, bodyMassKg: number | undefined):
       issues.push(issue('wrong-relation', [name], asked, describe(exercise[name])));
   };
   const ask = (name: Field, asked: Asked): void => {
-    if (!given(name)) issues.push(issue('missing', [name], asked, 'undefined'));
+    if (!given(name)) issues.push(issue('missing', [name], asked, undefined));
   };
   if (mode !== 'resistance')
     refuse(

@@ -104,7 +104,7 @@ export function readingCautions({
 }: Pick<RecordRequest, 'systolicMmHg' | 'diastolicMmHg'>): Caution[] {
   if (systolicMmHg === undefined && diastolicMmHg === undefined) return [];
   const alone = (missing: string, field: string): never => {
-    refuse('missing', [missing], need(GIVEN_WITH, { field }), 'undefined');
+    refuse('missing', [missing], need(GIVEN_WITH, { field }), undefined);
   };
   if (systolicMmHg === undefined) return alone('systolicMmHg', 'diastolicMmHg');
   if (diastolicMmHg === undefined) return alone('diastolicMmHg', 'systolicMmHg');

@@ -51,7 +51,7 @@ function wrongIn(item: ExpandedPlanItem, done: DoneItem): InputIssue[] {
       : [],
   );
   if (instead === undefined || !item.load || load !== undefined || unloaded) return found;
-  return [...found, issue('missing', ['load'], OTHER_EXERCISE, 'undefined')];
+  return [...found, issue('missing', ['load'], OTHER_EXERCISE, undefined)];
 }
 
 /** The sets that were done, with their rests filled in from the plan. */
@@ -64,7 +64,7 @@ function setsDone(
     sets ?? planned.map(({ repetitionsInReserve: _, reserveRpe: __, ...set }) => set)
   ).map((set) => (typeof set === 'number' ? { repetitions: set } : set));
   const ask = (index: number, name: string, expected: Asked): void => {
-    issues.push(issue('missing', ['sets', index, name], expected, 'undefined'));
+    issues.push(issue('missing', ['sets', index, name], expected, undefined));
   };
   const noLoad = plannedLoad ? unloaded && LEFT_OUT_UNLIFTED : LEFT_OUT_NO_LOAD;
   // A set keeps the load that was planned for it, unless one load is recorded for them all.
@@ -124,7 +124,7 @@ function listed({ plan, asPlanned, items }: Done): readonly DoneItem[] {
   const open = items?.length
     ? items.flatMap(({ sets }, index) => (sets ? [] : [['items', index, 'sets']]))
     : [['items']];
-  if (open.length > 0) throw new InputError(open.map((place) => issue('missing', place, UNLESS_PLANNED, 'undefined')));
+  if (open.length > 0) throw new InputError(open.map((place) => issue('missing', place, UNLESS_PLANNED, undefined)));
   return items!;
 }
 

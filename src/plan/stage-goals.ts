@@ -2,7 +2,7 @@ import { type Exact, defined } from '../answer/defined.js';
 import type { Reader } from '../answer/reader.js';
 import { LIMBS, SIDES, type Limb, type Quantity, type Side } from '../quantity/quantities.js';
 import { wholeExercises, type WeekExercise, type WeekLimb, type WeekSums } from './week-rows.js';
-import { need, type Asked } from '../answer/needs.js';
+import { need } from '../answer/needs.js';
 import {
   EXERCISE_NAME,
   GOALS,
@@ -73,18 +73,16 @@ export function readGoals(reader: Reader): StageGoal[] {
       atLeast: goal.optionalNumber('atLeast', GOAL),
       atMost: goal.optionalNumber('atMost', GOAL),
     }) as StageGoal;
-    const refuse = (field: string, asked: Asked): void => {
-      if (goal.has(field)) goal.refuse(field, asked, 'a value');
-    };
     const ask = (field: string): void => {
-      if (!goal.has(field)) goal.report('missing', field, need(GIVEN_WITH_MEASURE, { measure: measure! }), 'undefined');
+      if (!goal.has(field)) goal.report('missing', field, need(GIVEN_WITH_MEASURE, { measure: measure! }));
     };
-    if (goal.has('measure')) refuse('found', LEFT_OUT_MEASURED);
+    if (goal.has('measure')) goal.leaveOut('found', LEFT_OUT_MEASURED);
     if (isOneOf(measure, OF_LIMB)) ['limb', 'side'].forEach(ask);
-    else ['limb', 'side'].forEach((field) => refuse(field, LEFT_OUT_NOT_LIMB));
-    if (!isOneOf(measure, OF_EXERCISE)) refuse('exercise', need(LEFT_OUT_NOT_EXERCISE, { measures: OF_EXERCISE }));
+    else ['limb', 'side'].forEach((field) => goal.leaveOut(field, LEFT_OUT_NOT_LIMB));
+    if (!isOneOf(measure, OF_EXERCISE))
+      goal.leaveOut('exercise', need(LEFT_OUT_NOT_EXERCISE, { measures: OF_EXERCISE }));
     if (!goal.has('atLeast') && !goal.has('atMost')) {
-      goal.report('missing', 'atLeast', A_GOAL, 'undefined');
+      goal.report('missing', 'atLeast', A_GOAL);
     }
     return given;
   });

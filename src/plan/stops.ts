@@ -124,7 +124,7 @@ export function mergeStops(...lists: readonly (readonly Stop[])[]): Stop[] {
 
 /** The stops that a decision is about: at most those of one day. */
 function stopsMeant(stops: readonly Stop[], { stop: code, since, on }: StopDecision, day: string | undefined): Stop[] {
-  const refuseField = (name: keyof StopDecision, expected: Asked, received: string): never =>
+  const refuseField = (name: keyof StopDecision, expected: Asked, received?: string): never =>
     refuse('wrong-relation', [name], expected, received);
   if (day !== undefined && on > day) return refuseField('on', need(NOT_AFTER_SESSION, { date: day }), on);
   const named = stops.filter((stop) => stop.code === code || stop.about === code);
@@ -144,11 +144,12 @@ function stopsMeant(stops: readonly Stop[], { stop: code, since, on }: StopDecis
       'missing',
       ['since'],
       need(DAY_OF_ONE_STOP, { days: days.sort().map((one) => one ?? '–') }),
-      'undefined',
+      undefined,
     );
   }
   const abouts = [...new Set(before.map((stop) => stop.about ?? code))];
-  if (abouts.length > 1) return refuseField('stop', need(ONE_OF, { options: abouts.map(describe) }), describe(code));
+  if (abouts.length > 1)
+    return refuseField('stop', need(ONE_OF, { options: abouts.map((one) => describe(one)) }), describe(code));
   return before;
 }
 

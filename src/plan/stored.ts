@@ -58,7 +58,7 @@ export function upgraded(document: Part, current: number, upgrades: Upgrades): P
 export const isObject = (part: unknown): part is Part => typeof part === 'object' && part !== null;
 function shown(part: unknown): Asked {
   if (Array.isArray(part)) return need(LIST_LENGTH, { length: part.length });
-  return isObject(part) ? PLAIN_OBJECT : need(THE_SAME, { value: describe(part) });
+  return isObject(part) ? PLAIN_OBJECT : need(THE_SAME, { value: describe(part) ?? 'undefined' });
 }
 
 /** Fields that a schema does not know and that read like one that is not there: slips. Others are your own. */

@@ -93,7 +93,7 @@ export const trainingDays = withInput(function trainingDays(input: TrainingDaysI
     if (!day) return;
     day.push(record);
     if (!record.sessionLoad) {
-      issues.push(issue('missing', [...place, 'sessionLoad'], SESSION_LOAD, 'undefined'));
+      issues.push(issue('missing', [...place, 'sessionLoad'], SESSION_LOAD, undefined));
     }
   });
   if (issues.length > 0) throw new InputError(issues);

@@ -61,7 +61,7 @@ function checkMeasurement(reader: Reader, path: Path, measured: Pressure, estima
   const inputs = inputsOf(measured);
   const wanted = inputsOf(estimate);
   const diastolic = Number(wanted['diastolicMmHg']);
-  const refuse = (field: Path, expected: Asked, received: string): void =>
+  const refuse = (field: Path, expected: Asked, received?: string): void =>
     reader.refuse([...path, ...field], expected, received);
   const refuseInput = (field: string, expected: Asked): void =>
     refuse(['inputs', field], expected, describe(inputs[field]));

@@ -1,5 +1,5 @@
 import { defined, type Exact, type Full, type Loose } from '../answer/defined.js';
-import { GIVEN_WITH, LEFT_OUT_WITH, need, type Asked, type Needed } from '../answer/needs.js';
+import { GIVEN_WITH, LEFT_OUT_WITH, need, type Needed } from '../answer/needs.js';
 import { readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
 import { format } from '../quantity/format.js';
@@ -78,11 +78,6 @@ export function orDuration(): Needed {
   return need(OR_DURATION, { min, max, unit });
 }
 
-/** Refuses a field that does not go with the others. */
-const leaveOut = (reader: Reader, name: string, asked: Asked): void => {
-  if (reader.has(name)) reader.refuse(name, asked, 'a value');
-};
-
 /** Asks for a field that another one needs. */
 const requires = (reader: Reader, field: string, other: string): void => {
   if (reader.has(field) && !reader.has(other)) reader.report('missing', other, need(GIVEN_WITH, { field }));
@@ -147,7 +142,7 @@ function readPrescription(reader: Reader): FullPrescription {
   }
   together(reader, 'limb', 'side');
   together(reader, 'bodyMassKg', 'bodyMassPercent');
-  if (!takesTurns(exercise.side)) leaveOut(reader, 'changeS', LEFT_OUT_UNLESS_TURNS);
+  if (!takesTurns(exercise.side)) reader.leaveOut('changeS', LEFT_OUT_UNLESS_TURNS);
   checkLoads(reader, given);
   const restAfter = (set: ExerciseSet): number => set.restS ?? restS ?? 0;
   const sets = given.map((set, index) => {
@@ -203,8 +198,8 @@ function checkLoads(reader: Reader, sets: readonly ExerciseSet[]): void {
   if (perSet && !reader.has('load') && sets.some((set) => set.load === undefined)) {
     reader.report('missing', 'load', need(OR_IN_EVERY_SET, { field: 'load' }));
   }
-  if (perSet) leaveOut(reader, 'percentOneRepMax', LEFT_OUT_LOADS);
-  if (reader.has('oneRepMax')) leaveOut(reader, 'percentOneRepMax', need(LEFT_OUT_WITH, { field: 'oneRepMax' }));
+  if (perSet) reader.leaveOut('percentOneRepMax', LEFT_OUT_LOADS);
+  if (reader.has('oneRepMax')) reader.leaveOut('percentOneRepMax', need(LEFT_OUT_WITH, { field: 'oneRepMax' }));
   if (!perSet) requires(reader, 'oneRepMax', 'load');
 }
 
@@ -222,13 +217,13 @@ function checkPressures(
   }
   if (restriction === 'none') {
     for (const name of ['pressureMmHg', 'occlusionMmHg', 'inflatedBeforeS', 'deflatedAfterS'])
-      leaveOut(reader, name, LEFT_OUT_UNRESTRICTED);
+      reader.leaveOut(name, LEFT_OUT_UNRESTRICTED);
     if (some && !reader.has('pressureMmHg')) {
       reader.refuse('sets', WITHOUT_PRESSURES, 'pressures');
     }
   }
   if (restriction !== 'partial')
-    leaveOut(reader, 'restPressureMmHg', need(LEFT_OUT_UNLESS, { field: 'restriction', value: 'partial' }));
+    reader.leaveOut('restPressureMmHg', need(LEFT_OUT_UNLESS, { field: 'restriction', value: 'partial' }));
   else if (some && !reader.has('restPressureMmHg')) {
     reader.report('missing', 'restPressureMmHg', REST_PRESSURE);
   }

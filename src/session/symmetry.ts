@@ -102,9 +102,7 @@ export const limbSymmetry = withInput(function limbSymmetry(input: SymmetryInput
   if (left && right && (left.kind !== right.kind || left.unit !== right.unit)) {
     reader.refuse('right', LIKE_LEFT, right.kind ?? 'a number');
   }
-  if (left?.kind !== undefined && reader.has('errorPercent')) {
-    reader.refuse('errorPercent', LEFT_OUT_FOR_ANSWERS, 'a value');
-  }
+  if (left?.kind !== undefined) reader.leaveOut('errorPercent', LEFT_OUT_FOR_ANSWERS);
   reader.done();
   const [own, other] = involved === 'left' ? [left!, right!] : [right!, left!];
   const value = (100 * own.value) / other.value;

@@ -251,7 +251,7 @@ export const weekTotals = withInput(function weekTotals(input: WeekInput): WeekT
   if (ratio !== undefined && !reader.has('earlierWeeksAu')) {
     reader.report('missing', 'earlierWeeksAu', EARLIER_WEEKS_LOADS);
   } else if (earlier && ratio === undefined) {
-    reader.refuse('earlierWeeksAu', need(LEFT_OUT_WITHOUT, { field: 'ratio' }), 'a value');
+    reader.leaveOut('earlierWeeksAu', need(LEFT_OUT_WITHOUT, { field: 'ratio' }));
   } else if (earlier && reader.fine && earlier.length !== EARLIER_WEEKS) {
     reader.refuse('earlierWeeksAu', EARLIER_WEEKS_LOADS, describeLength(earlier.length));
   }

@@ -64,9 +64,7 @@ export function readSet(reader: Reader): ReadSet {
   const repetitions = reader.number('repetitions');
   const reported = reader.optionalNumber('repetitionsInReserve');
   const rating = readRating(reader, reader.optionalNumber('reserveRpe'));
-  if (reported !== undefined && reader.has('reserveRpe')) {
-    reader.refuse('reserveRpe', need(LEFT_OUT_WITH, { field: 'repetitionsInReserve' }), 'both');
-  }
+  if (reported !== undefined) reader.leaveOut('reserveRpe', need(LEFT_OUT_WITH, { field: 'repetitionsInReserve' }));
   const facts = defined({
     lift: reader.optionalChoice('lift', LIFTS),
     sex: reader.optionalChoice('sex', SEXES),

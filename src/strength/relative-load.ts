@@ -64,7 +64,7 @@ export const estimateRelativeLoad = withInput(function estimateRelativeLoad(
   const other = reading === 'omniRating' ? 'velocityMPerS' : 'omniRating';
   const given = reader.number(reading);
   reader.optionalNumber(other);
-  if (reader.has(other)) reader.refuse(other, need(LEFT_OUT_FOR_EQUATION, { equation: id }), 'given');
+  reader.leaveOut(other, need(LEFT_OUT_FOR_EQUATION, { equation: id }));
   const value = equation.apply(given);
   const part = error && { part: 'equation' as const, ...error };
   const ends = part && interval(value, [part]);

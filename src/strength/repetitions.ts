@@ -159,9 +159,7 @@ export const percentAtRepetitions = withInput(function percentAtRepetitions(
   const repetitions = reader.number('repetitions');
   const chart = reader.optionalChoice('chart', CHARTS);
   const id = reader.optionalChoice('equation', IDS);
-  if (reader.has('chart') && reader.has('equation')) {
-    reader.refuse('equation', need(LEFT_OUT_WITH, { field: 'chart' }), 'both');
-  }
+  if (reader.has('chart')) reader.leaveOut('equation', need(LEFT_OUT_WITH, { field: 'chart' }));
   if (id === undefined) return printedAt(reader, chart ?? 'training-load-chart', repetitions);
   const equation = equationNamed(id);
   if (equation.unit) {

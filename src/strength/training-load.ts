@@ -183,7 +183,7 @@ export const trainingLoad = withInput(function trainingLoad(input: TrainingLoadI
   const otherLimb = reader.optionalChoice('maximumOf', MAXIMUM_OF) === 'other-limb';
   const share = readMass(reader, 'bodyMassLoad', 'body-mass-load', unit, true);
   const [way, ...others] = WAYS.filter((name) => reader.has(name));
-  for (const name of others) reader.refuse(name, need(LEFT_OUT_WITH, { field: way! }), 'both');
+  for (const name of others) reader.leaveOut(name, need(LEFT_OUT_WITH, { field: way! }));
 
   const inUnit = (mass: number): number => convertLoad(mass, fromUnit, unit);
   const maximum = inUnit(oneRepMax.value);

@@ -180,7 +180,7 @@ export class ColumnReader {
     expected: Asked,
     many: (list: ArrayLike<unknown>, rows: number) => V | WrongElement,
   ): V | undefined {
-    const report = (code: 'wrong-relation' | 'wrong-type', at: string | Path, wrong: Asked, received: string) =>
+    const report = (code: 'wrong-relation' | 'wrong-type', at: string | Path, wrong: Asked, received?: string) =>
       void this.reader.report(code, at, wrong, received);
     try {
       const { length } = value;

@@ -74,7 +74,7 @@ function sharedBy(
   for (const name of ['kind', 'unit', 'equation', 'scale'] as const) {
     if (answer[name] === first[name]) continue;
     const expected = need(ONE_KIND, { name, value: String(first[name]) });
-    refuse('wrong-relation', ['calculate', row, name], expected, String(answer[name]));
+    refuse('wrong-relation', ['calculate', row, name], expected, answer[name]);
   }
   const own = answer.assumptions;
   // Most answers assume the same in the same order.

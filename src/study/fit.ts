@@ -76,9 +76,7 @@ function readFit(reader: Reader) {
   const terms = readTerms(reader);
   const anyWidth = terms.includes('cuffWidthCm');
   const width = anyWidth ? reader.optionalNumber('cuffWidthCm') : reader.number('cuffWidthCm');
-  if (anyWidth && width !== undefined) {
-    reader.refuse('cuffWidthCm', LEFT_OUT_AS_TERM, String(width));
-  }
+  if (anyWidth) reader.leaveOut('cuffWidthCm', LEFT_OUT_AS_TERM);
   const wanted = reader.flag('diagnostics');
   const rows = rowReaders(reader).map((row) => readRow(row, limb, terms));
   const least = ROWS_PER_TERM * terms.length;

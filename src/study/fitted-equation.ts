@@ -253,7 +253,7 @@ export const coefficientOf = (value: number, standardError: number, t: number): 
 /** Your name for an equation, and what all rows have in common. */
 export function readIdentity(reader: Reader): { readonly id: string; readonly limb: Limb; readonly posture: Posture } {
   const id = reader.optionalText('id', OWN_ID, isFittedId);
-  if (id === undefined && reader.fine) reader.report('missing', 'id', OWN_ID, 'undefined');
+  if (id === undefined && reader.fine) reader.report('missing', 'id', OWN_ID);
   return { id: id!, limb: reader.choice('limb', LIMBS), posture: reader.choice('posture', POSTURES) };
 }
 

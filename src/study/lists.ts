@@ -20,7 +20,7 @@ export const isList = (value: unknown): value is ArrayLike<unknown> => {
 };
 
 /** What was given for a list: how long it is, or what it is instead. */
-export const describeList = (value: unknown): string =>
+export const describeList = (value: unknown): string | undefined =>
   isList(value) ? describeLength(value.length) : describe(value);
 
 /** A list as numbers, NaN for what is missing or not finite; an issue for what is no list. */

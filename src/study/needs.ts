@@ -3,8 +3,8 @@ export const OWN_ID = [
   'own-id',
   'a letter, then up to 59 lower-case letters, digits and hyphens, and no id that the library has',
 ] as const;
-export const NUMBER_PER_TERM = ['number-per-term', 'a list of {terms} numbers, one for each term'] as const;
-export const LISTS_OF_NUMBERS = ['lists-of-numbers', 'a list of {terms} lists of numbers'] as const;
+export const NUMBER_PER_TERM = ['number-per-term', 'a list of numbers, one for each term, {terms} in all'] as const;
+export const LISTS_OF_NUMBERS = ['lists-of-numbers', 'a list of lists of numbers, {terms} in all'] as const;
 export const TRIANGLE = ['triangle', 'a lower triangle of numbers, one row for each term'] as const;
 export const FITTED_EQUATION = ['fitted-equation', 'an equation of fitOcclusionEquation, as plain JSON'] as const;
 export const TERMS = ['terms', 'a list of terms'] as const;
@@ -19,8 +19,8 @@ export const NUMBER_OR_NULL = ['number-or-null', 'a number, or null where it is 
 export const WORD_OR_NULL = ['word-or-null', 'a word, or null where it is missing'] as const;
 export const NAME_OR_NULL = ['name-or-null', 'a name or number, or null where it is missing'] as const;
 export const NUMBER_LIST = ['number-list', 'a list of numbers'] as const;
-export const NUMBERS_AS_LONG = ['numbers-as-long', 'a list of {rows} numbers'] as const;
-export const NAMES_AS_LONG = ['names-as-long', 'a list of {rows} names or numbers'] as const;
+export const NUMBERS_AS_LONG = ['numbers-as-long', 'a list of numbers, {rows} in all'] as const;
+export const NAMES_AS_LONG = ['names-as-long', 'a list of names or numbers, {rows} in all'] as const;
 export const PIPELINE = ['pipeline', 'a function that returns a finite number or an answer'] as const;
 export const UNCERTAIN_READINGS = [
   'uncertain-readings',

@@ -18,7 +18,7 @@ export const readDraws = (reader: Reader, min: number, max: number, otherwise: n
   reader.optionalNumber('draws', { name: 'draws', unit: '1', min, max, whole: true }) ?? otherwise;
 
 /** What your own function gave; nothing of it is missing from your input. */
-export const describeResult = (result: unknown): string => (result === undefined ? 'nothing' : describe(result));
+export const describeResult = (result: unknown): string => describe(result) ?? 'nothing';
 
 /** Your own function, of which only its kind is looked at. */
 export function readFunction<F extends (...given: never[]) => unknown>(reader: Reader, name: string): F {

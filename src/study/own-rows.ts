@@ -70,7 +70,7 @@ export function readRow(row: Reader, limb: Limb, needed: readonly TermField[]): 
 /** The field `rows`, unread; an issue where there are none. */
 export function rowReaders(reader: Reader): readonly Reader[] {
   const readers = reader.optionalList('rows', ROWS, MOST_ROWS);
-  if (!readers && !reader.has('rows')) reader.report('missing', 'rows', ROWS, 'undefined');
+  if (!readers && !reader.has('rows')) reader.report('missing', 'rows', ROWS);
   return readers ?? [];
 }
 

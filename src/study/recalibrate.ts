@@ -146,9 +146,7 @@ function readRows(reader: Reader) {
     ({ readings }) => ({ cuffWidthCm: width!, ...readings, limb, posture }) as Required<OcclusionReadings>,
   );
   people.forEach((readings, index) => {
-    if (width !== undefined && rows[index]!.readings.cuffWidthCm !== undefined) {
-      readers[index]!.refuse('cuffWidthCm', ONE_WIDTH, 'a value');
-    }
+    if (width !== undefined) readers[index]!.leaveOut('cuffWidthCm', ONE_WIDTH);
     if (reader.fine) checkApplicable(readers[index]!, base, readings);
   });
   reader.done();

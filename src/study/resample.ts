@@ -32,7 +32,7 @@ function groupsOf(rows: number, person: unknown, issues: InputIssue[]): readonly
   if (issues.length > before) return [];
   const groups: number[][] = [];
   of.forEach((who, row) => {
-    if (who < 0) issues.push(issue('missing', ['person', row], NAME_OR_NUMBER, 'undefined'));
+    if (who < 0) issues.push(issue('missing', ['person', row], NAME_OR_NUMBER, undefined));
     else (groups[who] ??= []).push(row);
   });
   return groups;

@@ -215,7 +215,7 @@ function readLoadFit(reader: Reader, code: Unit, rounding: Rounding): ((highest:
   const available = reader.optionalNumbers('available', inLoadUnit(quantities.load, code))?.sort((a, b) => a - b);
   const inventory = readInventory(reader, code === '[lb_av]' ? 'lb' : 'kg', false);
   const [way, ...others] = WAYS.filter((name) => reader.has(name));
-  for (const name of others) reader.refuse(name, need(LEFT_OUT_WITH, { field: way! }), 'both');
+  for (const name of others) reader.leaveOut(name, need(LEFT_OUT_WITH, { field: way! }));
   if (way === 'step') return undefined;
   return (highest) => {
     if (available) return fitTo(available, -Infinity, rounding);

@@ -205,8 +205,6 @@ export const labelWords = {
 /** What was received, where it is no value to show. */
 export const receivedWords = {
   both: 'both',
-  'a value': 'a value',
-  given: 'given',
   undefined: 'nothing',
   null: 'null',
   'an object': 'an object',

@@ -173,7 +173,7 @@ describe('an issue', () => {
       '"text"',
       '5',
       'true',
-      'undefined',
+      undefined,
       'null',
       'an object',
       'an empty list',

@@ -231,6 +231,10 @@ describe('a record that is looked at', () => {
     expect(read([of('P-1'), onDay(3, { label: 'P-2' })], { label: 'P-1' }).issues).toEqual([
       'records.1.label wrong-relation: that of the plan, P-1, not P-2',
     ]);
+    // A text, and nothing that is missing.
+    expect(read([of('undefined')], { label: 'P-1' }).issues).toEqual([
+      'records.0.label wrong-relation: that of the plan, P-1, not undefined',
+    ]);
     // A label that is no text is never run: it may have no way to be written as text.
     const nothing = Object.create(null) as object;
     const [none, list] = [nothing, [nothing]].map((label) => ({ ...onDay(1), label }));

@@ -141,7 +141,7 @@ describe('readGoals', () => {
     [
       'a finding next to a measure',
       { name: 'a', measure: 'sessions', found: 1, atLeast: 1 },
-      ['goals[0].found must be left out where a measure is given; received a value.'],
+      ['goals[0].found must be left out where a measure is given; received 1.'],
     ],
     [
       'no limb',
@@ -155,19 +155,19 @@ describe('readGoals', () => {
       'a limb of a week',
       { name: 'a', measure: 'sessions', ...leftLeg, atMost: 1 },
       [
-        'goals[0].limb must be left out unless the measure is of a limb; received a value.',
-        'goals[0].side must be left out unless the measure is of a limb; received a value.',
+        'goals[0].limb must be left out unless the measure is of a limb; received "leg".',
+        'goals[0].side must be left out unless the measure is of a limb; received "left".',
       ],
     ],
     [
       'a limb without a measure',
       { name: 'a', limb: 'leg', found: 1, atMost: 1 },
-      ['goals[0].limb must be left out unless the measure is of a limb; received a value.'],
+      ['goals[0].limb must be left out unless the measure is of a limb; received "leg".'],
     ],
     [
       'an exercise of a limb',
       { name: 'a', measure: 'worstPain', ...leftLeg, exercise: 'squat', atMost: 1 },
-      [`goals[0].exercise must be ${of(measures)}; received a value.`],
+      [`goals[0].exercise must be ${of(measures)}; received "squat".`],
     ],
     [
       'bounds that are too large or too small',

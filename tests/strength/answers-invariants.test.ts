@@ -475,10 +475,10 @@ describe('a percentage from a reading', () => {
   it('from one reading alone', () => {
     const input = { equation: 'parallel-squat-omni-2017', omniRating: 7, velocityMPerS: 0.5 };
     expect(refusal(estimateRelativeLoad, input)).toEqual([
-      ['velocityMPerS', 'wrong-relation', 'left out for equation parallel-squat-omni-2017', 'given'],
+      ['velocityMPerS', 'wrong-relation', 'left out for equation parallel-squat-omni-2017', '0.5'],
     ]);
     expect(refusal(estimateRelativeLoad, { ...input, equation: 'bench-press-velocity-2010' })).toEqual([
-      ['omniRating', 'wrong-relation', 'left out for equation bench-press-velocity-2010', 'given'],
+      ['omniRating', 'wrong-relation', 'left out for equation bench-press-velocity-2010', '7'],
     ]);
     expect(
       refusal(estimateRelativeLoad, { equation: 'bench-press-velocity-2010' }).map(([at, code]) => [at, code]),

@@ -73,11 +73,11 @@ describe('a call that is wrong', () => {
   it('brings a load to what there is in one way', () => {
     const oneRepMax = maximum();
     const way = (more: object) => refused({ oneRepMax, ...more }, load);
-    const both = (name: string, first: string): Refused => [
+    const both = (name: 'available' | 'bar', first: string): Refused => [
       name,
       'wrong-relation',
       `left out when ${first} is given`,
-      'both',
+      { available: 'a list of 1', bar: '20' }[name],
     ];
     const bar = { bar: 20, plates: [{ mass: 5 }] };
     expect(way({ step: 2.5, available: [10] })).toEqual([both('available', 'step')]);

@@ -388,7 +388,7 @@ describe('a translation', () => {
     );
     const both = { load: 60, repetitions: 8, repetitionsInReserve: 1, reserveRpe: 9 };
     expect(german(attempt(estimateOneRepMax, both))).toBe(
-      'Wert auf der RPE-Skala 1–10 für Wiederholungen in Reserve – erwartet: weggelassen (weil angegeben ist: Wiederholungen in Reserve); angegeben: beides.',
+      'Wert auf der RPE-Skala 1–10 für Wiederholungen in Reserve – erwartet: weggelassen (weil angegeben ist: Wiederholungen in Reserve); angegeben: 9.',
     );
   });
 
