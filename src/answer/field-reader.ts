@@ -26,7 +26,6 @@ export function numberIssue(quantity: Quantity, value: unknown, path: Path): Inp
       unit,
       ...(whole && { whole }),
     });
-  if (value === undefined) return report('missing');
   if (typeof value !== 'number') return report('wrong-type');
   if (!Number.isFinite(value)) return report('not-finite');
   if (within(quantity, value)) return report('not-whole');

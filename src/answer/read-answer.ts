@@ -18,16 +18,12 @@ const MOST_LOG_DEVIATION = 5;
 
 /** What is wrong with something that should be an answer of a kind, in words; nothing where it will do. */
 export function answerFault(
-  given: unknown,
+  answer: Partial<Answer>,
   kind: AnswerKind,
   units: readonly Unit[],
   min: number,
   max: number,
 ): string | undefined {
-  if (!isPart(given)) {
-    return describe(given);
-  }
-  const answer = given as Partial<Answer>;
   const { kind: own, unit, evidence, value, standardDeviation: sd, scale, lower, upper } = answer;
   if (own !== kind) return 'an object of another kind';
   if (!units.includes(unit as Unit)) return 'an answer in another unit';
@@ -51,11 +47,11 @@ function intervalFault({
   lower,
   upper,
   rounding,
-}: Answer): readonly [field: string, expected: Asked] | undefined {
-  if ((lower === undefined) !== (upper === undefined)) {
+}: Answer): readonly [field: 'lower' | 'upper' | 'value', expected: Asked] | undefined {
+  if (lower === undefined || upper === undefined) {
+    if (lower === upper) return undefined;
     return [lower === undefined ? 'lower' : 'upper', WITH_OTHER_END];
   }
-  if (lower === undefined || upper === undefined) return undefined;
   if (lower > upper) return ['lower', need(AT_MOST_UPPER, { upper })];
   const middle = rounding?.from ?? value;
   return middle >= lower && middle <= upper ? undefined : ['value', need(IN_INTERVAL, { lower, upper })];
@@ -78,15 +74,16 @@ export function isSoundAnswer(
   given: unknown,
   { kind, makers, units, min, max }: AnswerRequirement,
 ): given is Answer {
-  const fault = answerFault(given, kind, units, min, max);
-  if (fault !== undefined) {
+  const answer = isPart(given) ? (given as Partial<Answer>) : undefined;
+  const fault = answer ? answerFault(answer, kind, units, min, max) : describe(given);
+  if (!answer || fault !== undefined) {
     reader.report('wrong-type', path, makers, fault);
     return false;
   }
-  const wrong = intervalFault(given as Answer);
+  const wrong = intervalFault(answer as Answer);
   if (!wrong) return true;
   const [field, expected] = wrong;
-  reader.refuse([...path, field], expected, describe((given as Record<string, unknown>)[field]));
+  reader.refuse([...path, field], expected, describe(answer[field]));
   return false;
 }
 

@@ -50,7 +50,7 @@ function editDistance(from: string, to: string): number {
     const next = [i];
     for (let j = 1; j <= to.length; j += 1) {
       const same = from[i - 1] === to[j - 1] ? 0 : 1;
-      const swapped = i > 1 && j > 1 && from[i - 1] === to[j - 2] && from[i - 2] === to[j - 1];
+      const swapped = from[i - 1] === to[j - 2] && from[i - 2] === to[j - 1];
       next.push(
         Math.min(row![j]! + 1, next[j - 1]! + 1, row![j - 1]! + same, swapped ? before![j - 2]! + 1 : Infinity),
       );

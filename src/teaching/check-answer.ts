@@ -101,7 +101,7 @@ export function checkAnswer(answer: Answer, given: number): AnswerCheck {
     issues.push(issue('wrong-type', ['answer'], OUR_ANSWER, fault ?? 'an object that is no answer'));
   }
   if (typeof given !== 'number' || !Number.isFinite(given)) {
-    const code = given === undefined ? 'missing' : typeof given === 'number' ? 'not-finite' : 'wrong-type';
+    const code = typeof given === 'number' ? 'not-finite' : 'wrong-type';
     issues.push(issue(code, ['given'], FINITE, describe(given)));
   }
   if (issues.length > 0) throw new InputError(issues);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { answerFault } from '../../src/answer/read-answer.js';
+import { answerFault, isSoundAnswer } from '../../src/answer/read-answer.js';
 import { InputError, isInputError } from '../../src/answer/issues.js';
 import { Reader } from '../../src/answer/reader.js';
 import { targetCuffPressure, testedOneRepMax, type Answer } from '../../src/index.js';
@@ -341,8 +341,14 @@ describe('an answer given back', () => {
     ['5', '"5"'],
     [null, 'null'],
     [[], 'an empty list'],
+    [undefined, 'undefined'],
   ])('is none: %j', (given, expected) => {
-    expect(answerFault(given, 'one-repetition-maximum', ['kg'], 1, 500)).toBe(expected);
+    const makers = ['code', 'an answer'] as const;
+    const asked = { kind: 'one-repetition-maximum', makers, units: ['kg'], min: 1, max: 500 } as const;
+    const code = given === undefined ? 'missing' : 'wrong-type';
+    expect(refusal(field((reader) => isSoundAnswer(reader, ['a'], given, asked)) as never, {})).toEqual([
+      ['it.a', code, 'an answer', expected],
+    ]);
   });
 });
 
