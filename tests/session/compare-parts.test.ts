@@ -283,6 +283,7 @@ describe('a prescription', () => {
     ['a tempo with a pause at the top alone', leg({ tempo: '0-0-0-2' })],
     ['a tempo with a pause at the top as long as the rest', leg({ tempo: '1-0-1-2' })],
     ['a tempo with a pause at the bottom as long as the way down', leg({ tempo: '1-1-0-0' })],
+    ['counted sets by the watch, without a tempo', { ...sets({ repetitions: 9, durationS: 41 }), tempo: undefined }],
     ['a load of its own in one set', { ...sets({ repetitions: 10, load: 20 }, { repetitions: 10 }), load: 15 }],
     [
       'pressures in every set and one in the rests',
