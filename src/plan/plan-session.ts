@@ -8,9 +8,9 @@ import { withInput } from '../answer/with-input.js';
 import { commonPractice } from '../evidence/guidance.js';
 import { checkBloodPressure } from '../pressure/blood-pressure.js';
 import { loadUnitOf } from '../quantity/quantities.js';
-import { ofSide, scheduleSession } from '../session/schedule.js';
+import { scheduleSession } from '../session/schedule.js';
 import { timelineOf } from '../session/timeline.js';
-import { exercisePart, totalsOfExercise, wholeTotals } from '../session/totals.js';
+import { exercisePart, totalsOfSide, wholeTotals } from '../session/totals.js';
 import { version } from '../study/version.js';
 import { assumption } from './assumptions.js';
 import { planTextByCode } from './catalogue.js';
@@ -66,8 +66,8 @@ function sessionOf(request: PlanRequest, planned: readonly PlannedExercise[]) {
   const schedule = scheduleSession(session);
   const parts = schedule.map(exercisePart);
   return {
-    items: planned.flatMap(({ full, items }) =>
-      items.map((item) => ({ ...item, totals: totalsOfExercise(ofSide(full, item.side)) })),
+    items: planned.flatMap(({ items }, index) =>
+      items.map((item) => ({ ...item, totals: totalsOfSide(parts[index]!, item.side) })),
     ),
     session: {
       timeline: timelineOf(session, schedule),

@@ -2,6 +2,7 @@ import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { withInput } from '../answer/with-input.js';
 import { inFull } from '../quantity/format.js';
+import type { Side } from '../quantity/quantities.js';
 import { ratio, sum } from '../quantity/exact.js';
 import {
   exerciseCautions,
@@ -14,9 +15,9 @@ import {
   tally,
   type Cell,
 } from './exposure.js';
-import { byLimb, inSeconds, scheduleExercise, scheduleSession, type ExerciseSchedule } from './schedule.js';
+import { byLimb, inSeconds, ofSide, scheduleExercise, scheduleSession, type ExerciseSchedule } from './schedule.js';
 import { cautionsOfLimb, limbsOf, type LimbExposure } from './limbs.js';
-import type { FullPrescription, FullSession, SessionInput } from './prescription.js';
+import { takesTurns, type FullPrescription, type FullSession, type SessionInput } from './prescription.js';
 import { fullSession } from './read-session.js';
 import { leftOutCaution, type leftOutNames } from './messages.js';
 import { peaks, volumeTotals } from './volume.js';
@@ -191,15 +192,30 @@ export function exercisePart(schedule: ExerciseSchedule): ExercisePart {
   return { schedule, totals, cells };
 }
 
-/** What one exercise adds up to, as a session of its own on each of its limbs. */
-export function totalsOfExercise(full: FullPrescription): ExerciseTotals {
-  const schedule = scheduleExercise(full);
-  const { totals } = exercisePart(schedule);
-  const long = schedule.limbs.flatMap(({ cuffIntervals }) => {
+/** What an exercise adds up to on some of its limbs at once, as a session of its own on each. */
+function onLimbs(totals: ExerciseTotals, { full, limbs }: Pick<ExerciseSchedule, 'full' | 'limbs'>): ExerciseTotals {
+  const long = limbs.flatMap(({ cuffIntervals }) => {
     const { full: whole, partial, longest } = tally(cuffIntervals);
     return limbCautions(secondsOf(whole) + secondsOf(partial), inSeconds(longest));
   });
-  return { ...totals, cautions: once([...long, ...totals.cautions]) };
+  return { ...totals, cautions: once([...long, ...exerciseCautions({ full, limbs })]) };
+}
+
+/** What one exercise adds up to, as a session of its own on the limb. */
+export function totalsOfExercise(full: FullPrescription): ExerciseTotals {
+  const schedule = scheduleExercise(full);
+  return onLimbs(exercisePart(schedule).totals, schedule);
+}
+
+/**
+ * What one exercise adds up to on one of its sides: where both do it at once, all but the pressure is that of the
+ * exercise.
+ */
+export function totalsOfSide({ schedule, totals, cells }: ExercisePart, side: Side): ExerciseTotals {
+  const { full, limbs } = schedule;
+  if (takesTurns(full.side)) return totalsOfExercise(ofSide(full, side));
+  const isOwn = (_: unknown, index: number): boolean => limbs[index]!.place.side === side;
+  return onLimbs({ ...totals, ...pressureTotals(cells.filter(isOwn), 'limbs') }, { full, limbs: limbs.filter(isOwn) });
 }
 
 const once = (cautions: readonly Caution[]): Caution[] => [
@@ -213,7 +229,7 @@ function leftOut(
   kind: keyof typeof leftOutNames,
   missing: string,
 ): Caution[] {
-  const isThere = (part: ExerciseTotals): unknown => part[name];
+  const isThere = (part: ExerciseTotals): boolean => part[name] !== undefined;
   return parts.some(isThere) && !parts.every(isThere) ? [leftOutCaution(kind, missing)] : [];
 }
 

@@ -3,8 +3,15 @@ import { describe, expect, it } from 'vitest';
 import { sessionTotals, testedOneRepMax, type Answer, type Prescription } from '../../src/index.js';
 import { limbsOf } from '../../src/session/limbs.js';
 import { fullPrescription } from '../../src/session/read-session.js';
-import { ofSide, scheduleSession } from '../../src/session/schedule.js';
-import { exercisePart, limbRestriction, peakTotals, totalsOfExercise, workTotals } from '../../src/session/totals.js';
+import { scheduleSession } from '../../src/session/schedule.js';
+import {
+  exercisePart,
+  limbRestriction,
+  peakTotals,
+  totalsOfExercise,
+  totalsOfSide,
+  workTotals,
+} from '../../src/session/totals.js';
 import { peaks, volumeTotals } from '../../src/session/volume.js';
 import { highest, summed, total } from '../../src/session/working.js';
 
@@ -49,15 +56,14 @@ describe('what an exercise adds up to', () => {
 });
 
 describe('one side of an exercise', () => {
-  const totalsOfSide = (given: Prescription, side: 'left' | 'right') =>
-    totalsOfExercise(ofSide(fullPrescription(given), side));
+  const both = leg({
+    side: 'both',
+    pressureMmHg: { left: 170, right: 90 },
+    occlusionMmHg: { left: 160, right: 150 },
+  });
   it('has its own pressure where both work at once', () => {
-    const both = leg({
-      side: 'both',
-      pressureMmHg: { left: 170, right: 90 },
-      occlusionMmHg: { left: 160, right: 150 },
-    });
-    const [left, right] = [totalsOfSide(both, 'left'), totalsOfSide(both, 'right')];
+    const part = partOf(both);
+    const [left, right] = [totalsOfSide(part, 'left'), totalsOfSide(part, 'right')];
     expect([left.restrictionTime.value, right.restrictionTime.value]).toEqual([110, 110]);
     expect([left.repetitions.value, right.repetitions.value]).toEqual([20, 20]);
     expect(left.pressureTime).toMatchObject({ value: (170 * 110) / 60, inputs: { pressureSeconds: '170 × 110' } });
@@ -68,14 +74,20 @@ describe('one side of an exercise', () => {
       ['pressure-above-occlusion'],
       [],
     ]);
-    expect(partOf(both).totals.pressureTime!.value).toBeCloseTo((260 * 110) / 60, 12);
+    expect(part.totals.pressureTime!.value).toBeCloseTo((260 * 110) / 60, 12);
+  });
+  it('is all of it where one side works', () => {
+    const part = partOf(leg({ pressureMmHg: 90, occlusionMmHg: 150 }));
+    const { cautions: _, ...own } = totalsOfSide(part, 'left');
+    expect(part.totals).toMatchObject(own);
+    expect(Object.keys(own)).toHaveLength(Object.keys(part.totals).length - 1);
+    expect(totalsOfSide(partOf(leg({ restriction: 'none' })), 'left')).not.toHaveProperty('pressureTime');
   });
   it('has its own sets where they take turns', () => {
-    const turns = leg({ side: 'left-then-right', changeS: 5, pressureMmHg: { left: 80, right: 90 } });
-    const { totals } = partOf(turns);
+    const part = partOf(leg({ side: 'left-then-right', changeS: 5, pressureMmHg: { left: 80, right: 90 } }));
     // 40 + 5 + 40 + 30 + 40 + 5 + 40 s; one side from its first set to the end of its last: 40 + 75 + 40 s.
-    expect([totals.sessionTime.value, totals.repetitions.value]).toEqual([200, 40]);
-    const right = totalsOfSide(turns, 'right');
+    expect([part.totals.sessionTime.value, part.totals.repetitions.value]).toEqual([200, 40]);
+    const right = totalsOfSide(part, 'right');
     expect([right.sessionTime.value, right.repetitions.value, right.restrictionTime.value]).toEqual([155, 20, 155]);
     expect(right.pressureTime!.value).toBe((90 * 155) / 60);
   });
