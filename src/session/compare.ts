@@ -3,7 +3,7 @@ import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { percentage } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
-import { loadUnitOf, type Unit } from '../quantity/quantities.js';
+import { loadUnitOf, type Side, type Unit } from '../quantity/quantities.js';
 import { exercisePart, limbRestriction, peakTotals, totalsOfExercise, wholeTotals, workTotals } from './totals.js';
 import { ofSide, scheduleSession } from './schedule.js';
 import { onSide, placeName, sidesOf, type FullPrescription, type FullSession } from './prescription.js';
@@ -79,7 +79,7 @@ export const isCuffed = ({ restriction }: FullPrescription): boolean => restrict
 
 /** The highest share of occlusion pressure in the sets of an exercise [%]. */
 function percentLop({ sets, occlusionMmHg, side }: FullPrescription): Answer<'percent-of-occlusion'> | undefined {
-  const own = side === 'right' ? 'right' : 'left';
+  const own = side as Side | undefined;
   const pressures = sets.flatMap(({ pressureMmHg }) => (pressureMmHg === undefined ? [] : [onSide(pressureMmHg, own)]));
   if (pressures.length === 0 || occlusionMmHg === undefined) return undefined;
   const [pressure, occlusion] = [Math.max(...pressures), onSide(occlusionMmHg, own)];
@@ -93,17 +93,23 @@ export function limbTotals(parts: readonly FullPrescription[]): ComparedTotals {
   const all = parts.map((full) => ({ full, totals: totalsOfExercise(full) }));
   const cuffed = all.filter(({ full }) => isCuffed(full));
   const { cautions: _, ...restriction } = limbRestriction(cuffed.map(({ totals }) => totals));
+  // Under a cuff at a pressure that is not given, these are not known.
+  const unknown = { pressureTime: undefined, relativePressureTime: undefined };
   return {
     ...peakTotals(all),
     ...workTotals(all),
-    ...(cuffed.length > 0 && { ...restriction, percentLop: highest(cuffed.map(({ full }) => percentLop(full))) }),
+    ...(cuffed.length > 0 && {
+      ...unknown,
+      ...restriction,
+      percentLop: highest(cuffed.map(({ full }) => percentLop(full))),
+    }),
   };
 }
 
 /** What the limb that has most of each quantity has of it, and what is known of the whole session. */
 function totalsOf({ parts, sessionTime, sessionLoad }: ComparedSession): ComparedTotals {
-  const limbs = [...new Set(parts.map(placeOf))].map((place) =>
-    limbTotals(parts.filter((part) => placeOf(part) === place)),
+  const limbs = [...new Set(parts.map(placeName))].map((place) =>
+    limbTotals(parts.filter((part) => placeName(part) === place)),
   );
   const most = QUANTITIES.map((quantity) => {
     // A limb without a load, or without a cuff, has none of it; where it should have one, nothing is known.
@@ -112,9 +118,6 @@ function totalsOf({ parts, sessionTime, sessionLoad }: ComparedSession): Compare
   });
   return { ...Object.fromEntries(most), sessionTime, sessionLoad };
 }
-
-const placeOf = ({ limb, side }: FullPrescription): string =>
-  placeName(limb && side ? { limb, side: side === 'right' ? 'right' : 'left' } : {});
 
 /** A total of a session; where it is about a cuff that was never inflated it is 0 and not unknown. */
 function totalOf(session: ComparedTotals, quantity: ComparedQuantity, other: ComparedTotals): Answer | undefined {
@@ -132,10 +135,11 @@ function rowOf(quantity: ComparedQuantity, first: ComparedTotals, second: Compar
   if (!unit) return undefined;
   const row = { line: LINES[quantity], quantity, unit };
   if (!from || !to) return { ...row, ...(from && { from }), ...(to && { to }) };
-  const after = to.unit === unit ? to.value : convertLoad(to.value, loadUnitOf(to.unit), loadUnitOf(unit));
+  // What is no load is in one unit anyway.
+  const after = convertLoad(to.value, loadUnitOf(to.unit), loadUnitOf(unit));
   const change = decimal(after).minus(decimal(from.value));
-  // Of next to nothing, no percentage can be written.
-  const changePercent = from.value > 0 ? change.times(100).div(decimal(from.value)).toNumber() : Infinity;
+  // Of nothing, and of next to nothing, no percentage can be written.
+  const changePercent = change.times(100).div(decimal(from.value)).toNumber();
   return {
     ...row,
     from,

@@ -41,10 +41,9 @@ export function isAtRest(
  * day, so those sessions count for the stop alone.
  */
 export function sessionCountCautions(sessions: number, atRest: number, path?: Path): Caution[] {
-  const where = path && { path };
-  const found = guardCautions('restricted-sessions-week', sessions, where);
-  if (found.some(({ severity }) => severity === 'stop')) return found;
-  return guardCautions('restricted-sessions-week', sessions - atRest, where);
+  const of = (count: number) => guardCautions('restricted-sessions-week', count, path && { path });
+  const all = of(sessions);
+  return all[0]?.severity === 'stop' ? all : of(sessions - atRest);
 }
 
 const LIMB_CODES = new Set<string>(
@@ -155,10 +154,8 @@ function sumOfShares(cells: readonly Cell[]): number {
   for (const { mmHgSeconds, occlusionMmHg = NaN } of cells) {
     byOcclusion.set(occlusionMmHg, [...(byOcclusion.get(occlusionMmHg) ?? []), mmHgSeconds]);
   }
-  const parts = [...byOcclusion].map(([occlusion, times]) => [sum(times), occlusion] as const);
-  if (parts.length === 1) return ratio([parts[0]![0], 100], [parts[0]![1], MINUTE]);
-  return parts
-    .reduce((whole, [time, occlusion]) => whole.plus(decimal(time).times(100).div(decimal(occlusion))), decimal(0))
+  return [...byOcclusion]
+    .reduce((all, [occlusion, times]) => all.plus(decimal(sum(times)).times(100).div(decimal(occlusion))), decimal(0))
     .div(MINUTE)
     .toNumber();
 }

@@ -52,11 +52,9 @@ export function parseScheme(scheme: string): SchemeSet[] | undefined {
  */
 export function parseTempo(text: string): { [phase in keyof Full<Tempo>]: number | undefined } | undefined {
   if (!TEMPO.test(text)) return undefined;
-  const compact = /^[\dXx]{4}$/.test(text.trim());
-  const phases = compact ? [...text.trim()] : text.split(/[-/]/).map((part) => part.trim());
-  const { min, max } = quantities.eccentricS;
-  const times = phases.map((phase) => (/^[Xx]$/.test(phase) ? undefined : Number(phase)));
-  if (times.some((time) => time !== undefined && !(time >= min && time <= max))) return undefined;
+  const phases = text.trim().split(/[-/]/.test(text) ? /[-/]/ : '');
+  const times = phases.map((phase) => (/x/i.test(phase) ? undefined : Number(phase)));
+  if (times.some((time) => (time ?? 0) > quantities.eccentricS.max)) return undefined;
   const [eccentricS, bottomS, concentricS, topS] = times;
   return { eccentricS, bottomS, concentricS, topS };
 }

@@ -265,5 +265,5 @@ export const placesOf = ({ limb, side }: FullPrescription): readonly Place[] =>
 export const onSide = (value: PerSide, side: Side | undefined): number =>
   typeof value === 'number' ? value : value[side ?? 'left'];
 
-/** Names a limb: `left leg`. */
-export const placeName = ({ limb, side }: Place): string => (limb && side ? `${side} ${limb}` : 'the limb');
+/** Tells limbs apart: `left leg`. Those that are not named are one. */
+export const placeName = ({ limb, side }: Pick<FullPrescription, keyof Place>): string => [side, limb].join(' ');

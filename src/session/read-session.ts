@@ -80,7 +80,7 @@ export function orDuration(): Needed {
 
 /** Asks for a field that another one needs. */
 const requires = (reader: Reader, field: string, other: string): void => {
-  if (reader.has(field) && !reader.has(other)) reader.report('missing', other, need(GIVEN_WITH, { field }));
+  if (reader.has(field) && !reader.has(other)) reader.missing(other, need(GIVEN_WITH, { field }));
 };
 
 /** Asks for the one that is missing of two fields that go together. */
@@ -133,7 +133,7 @@ function readPrescription(reader: Reader): FullPrescription {
   if (reader.has('scheme') === reader.has('sets'))
     reader.refuse('sets', EITHER_SCHEME, reader.has('sets') ? 'both' : 'neither');
   for (const set of [...(setReaders ?? []), ...warmUpReaders]) {
-    if (!set.has('repetitions') && !set.has('durationS')) set.report('missing', 'repetitions', orDuration());
+    if (!set.has('repetitions') && !set.has('durationS')) set.missing('repetitions', orDuration());
   }
   const all = [...warmUp, ...given];
   const times = checkTempo(reader, tempo, all);
@@ -184,7 +184,7 @@ function checkTempo(
   if (!tempo || 'without' in tempo) {
     if (tempo && counted) {
       reader.refuse('tempo', WITHOUT_EXPLOSIVE, `'${tempo.without}'`);
-    } else if (counted && !reader.has('tempo')) reader.report('missing', 'tempo', TEMPO_PHASES);
+    } else if (counted && !reader.has('tempo')) reader.missing('tempo', TEMPO_PHASES);
     return undefined;
   }
   if (reader.fine && tempo.eccentricS + tempo.bottomS + tempo.concentricS + tempo.topS === 0) {
@@ -196,7 +196,7 @@ function checkTempo(
 function checkLoads(reader: Reader, sets: readonly ExerciseSet[]): void {
   const perSet = sets.some((set) => set.load !== undefined);
   if (perSet && !reader.has('load') && sets.some((set) => set.load === undefined)) {
-    reader.report('missing', 'load', need(OR_IN_EVERY_SET, { field: 'load' }));
+    reader.missing('load', need(OR_IN_EVERY_SET, { field: 'load' }));
   }
   if (perSet) reader.leaveOut('percentOneRepMax', LEFT_OUT_LOADS);
   if (reader.has('oneRepMax')) reader.leaveOut('percentOneRepMax', need(LEFT_OUT_WITH, { field: 'oneRepMax' }));
@@ -213,7 +213,7 @@ function checkPressures(
 ): void {
   const some = pressures.some((pressure) => pressure !== undefined);
   if (some && pressures.includes(undefined)) {
-    reader.report('missing', 'pressureMmHg', need(OR_IN_EVERY_SET, { field: 'pressureMmHg' }));
+    reader.missing('pressureMmHg', need(OR_IN_EVERY_SET, { field: 'pressureMmHg' }));
   }
   if (restriction === 'none') {
     for (const name of ['pressureMmHg', 'occlusionMmHg', 'inflatedBeforeS', 'deflatedAfterS'])
@@ -225,10 +225,10 @@ function checkPressures(
   if (restriction !== 'partial')
     reader.leaveOut('restPressureMmHg', need(LEFT_OUT_UNLESS, { field: 'restriction', value: 'partial' }));
   else if (some && !reader.has('restPressureMmHg')) {
-    reader.report('missing', 'restPressureMmHg', REST_PRESSURE);
+    reader.missing('restPressureMmHg', REST_PRESSURE);
   }
   const split = [rest, occlusionMmHg, ...pressures].some((pressure) => typeof pressure === 'object');
-  if (split && !reader.has('side')) reader.report('missing', 'side', SIDE_OF_PRESSURES);
+  if (split && !reader.has('side')) reader.missing('side', SIDE_OF_PRESSURES);
   if (!reader.fine || rest === undefined) return;
   if (!some) requires(reader, 'restPressureMmHg', 'pressureMmHg');
   for (const one of side ? sidesOf(side) : SIDES) {
@@ -258,9 +258,7 @@ export function readSession(reader: Reader): FullSession {
     sessionS: reader.optionalNumber('sessionS'),
   });
   requires(reader, 'sessionS', 'sessionRpe');
-  if (!parts) {
-    return { ...notes, exercises: reader.has('exercises') ? [] : [readPrescription(reader)], pauses: [] };
-  }
+  if (!parts) return { ...notes, exercises: [readPrescription(reader)], pauses: [] };
   const reperfusionS = reader.optionalNumber('reperfusionS');
   const own: (number | undefined)[] = [];
   const exercises = parts.map((part) => {
@@ -274,7 +272,7 @@ export function readSession(reader: Reader): FullSession {
   const cuffed = parts.filter((_, index) => exercises[index]!.restriction !== 'none');
   if (cuffed.some((part) => part.has('limb'))) {
     for (const part of cuffed) {
-      if (!part.has('limb')) part.report('missing', 'limb', ALL_OR_NONE);
+      if (!part.has('limb')) part.missing('limb', ALL_OR_NONE);
     }
   }
   const pauses = own.slice(0, -1).map((pause) => pause ?? reperfusionS ?? 0);

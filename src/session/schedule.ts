@@ -112,28 +112,24 @@ function cuffIntervalsOf(
 /** When any of several cuffs is inflated, at its pressure where one of them is; pressures are left out. */
 function union(lists: readonly (readonly CuffInterval[])[]): CuffInterval[] {
   const merged: CuffInterval[] = [];
-  if (lists.length === 1) {
-    for (const interval of lists[0]!) append(merged, { ...interval, pressureMmHg: undefined });
-    return merged;
-  }
   const edges = lists.flatMap((list) => list.flatMap(({ fromNs, toNs }) => [fromNs, toNs])).sort((a, b) => a - b);
   const at = lists.map(() => 0);
-  for (const [index, fromNs] of edges.entries()) {
-    const toNs = edges[index + 1];
-    if (toNs === undefined) break;
+  edges.slice(1).forEach((toNs, index) => {
+    const fromNs = edges[index]!;
     const states = lists.map((list, which) => {
       while (list[at[which]!]!?.toNs <= fromNs) at[which]! += 1;
       const interval = list[at[which]!];
       return interval && interval.fromNs <= fromNs ? interval.state : undefined;
     });
-    const state = states.includes('full') ? 'full' : states.includes('partial') ? 'partial' : undefined;
+    const state = states.includes('full') ? 'full' : states.find((one) => one !== undefined);
     if (state) append(merged, { fromNs, toNs, state, pressureMmHg: undefined });
-  }
+  });
   return merged;
 }
 
-function scheduleExercise(full: FullPrescription, startNs: number): ExerciseSchedule {
-  const { side, restriction } = full;
+/** An exercise in time, from a moment of the session on. */
+export function scheduleExercise(full: FullPrescription, startNs = 0): ExerciseSchedule {
+  const { side } = full;
   const perRepetition = repetitionTime(full);
   const turns: readonly (ExerciseSide | undefined)[] = side && takesTurns(side) ? sidesOf(side) : [side];
   const setIntervals: SetInterval[] = [];
@@ -156,9 +152,9 @@ function scheduleExercise(full: FullPrescription, startNs: number): ExerciseSche
     pass(set.restS, number, warmUp);
   };
   full.warmUp.forEach((set, index) => work(set, index + 1, true));
-  if (restriction !== 'none') now += nanoseconds(full.inflatedBeforeS);
+  now += nanoseconds(full.inflatedBeforeS);
   full.sets.forEach((set, index) => work(set, index + 1, false));
-  if (restriction !== 'none') now += nanoseconds(full.deflatedAfterS);
+  now += nanoseconds(full.deflatedAfterS);
   const limbs = placesOf(full).map((place) => ({ place, cuffIntervals: cuffIntervalsOf(full, place, setIntervals) }));
   return {
     full,
@@ -193,11 +189,10 @@ export function ofSide(full: FullPrescription, side: Side): FullPrescription {
 
 /** The sets of one side, where sides take turns, with the rests that it has. */
 function turnsOf(full: FullPrescription, side: Side): Pick<FullPrescription, 'warmUp' | 'sets'> {
-  const own = scheduleExercise(full, 0).setIntervals.filter((interval) => interval.side === side);
-  const lead = full.restriction === 'none' ? 0 : full.inflatedBeforeS;
+  const own = scheduleExercise(full).setIntervals.filter((interval) => interval.side === side);
   const sets = own.map(({ set, warmUp, atNs, durationNs }, index) => {
     const next = own[index + 1];
-    const before = warmUp && next && !next.warmUp ? lead : 0;
+    const before = warmUp && next && !next.warmUp ? full.inflatedBeforeS : 0;
     return { ...set, restS: next ? inSeconds(next.atNs - atNs - durationNs - nanoseconds(before)) : 0 };
   });
   const isWarmUp = (_: FullSet, index: number): boolean => own[index]!.warmUp;

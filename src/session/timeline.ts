@@ -108,7 +108,7 @@ export function timelineOf(session: FullSession, schedule = scheduleSession(sess
   const cuffed = session.exercises.filter(({ restriction }) => restriction !== 'none');
   return {
     events,
-    durationS: inSeconds(schedule.at(-1)?.endNs ?? 0),
+    durationS: inSeconds(schedule.at(-1)!.endNs),
     assumptions: [
       ...(session.exercises.some(({ tempo }) => tempo) ? [assumption('tempo-kept')] : []),
       ...(cuffed.length > 0 ? [assumption('clock-starts-with-inflation')] : []),

@@ -15,7 +15,7 @@ import {
   tally,
   type Cell,
 } from './exposure.js';
-import { byLimb, inSeconds, ofSide, scheduleSession, type ExerciseSchedule } from './schedule.js';
+import { byLimb, inSeconds, ofSide, scheduleExercise, scheduleSession, type ExerciseSchedule } from './schedule.js';
 import { cautionsOfLimb, limbsOf, type LimbExposure } from './limbs.js';
 import { takesTurns, type FullPrescription, type FullSession, type SessionInput } from './prescription.js';
 import { fullSession } from './read-session.js';
@@ -203,8 +203,8 @@ function onLimbs(totals: ExerciseTotals, { full, limbs }: Pick<ExerciseSchedule,
 
 /** What one exercise adds up to, as a session of its own on the limb. */
 export function totalsOfExercise(full: FullPrescription): ExerciseTotals {
-  const [schedule] = scheduleSession({ exercises: [full], pauses: [] });
-  return onLimbs(exercisePart(schedule!).totals, schedule!);
+  const schedule = scheduleExercise(full);
+  return onLimbs(exercisePart(schedule).totals, schedule);
 }
 
 /**
@@ -215,8 +215,7 @@ export function totalsOfSide({ schedule, totals, cells }: ExercisePart, side: Si
   const { full, limbs } = schedule;
   if (takesTurns(full.side)) return totalsOfExercise(ofSide(full, side));
   const isOwn = (_: unknown, index: number): boolean => limbs[index]!.place.side === side;
-  const pressure = limbs.length > 1 && pressureTotals(cells.filter(isOwn), 'limbs');
-  return onLimbs({ ...totals, ...pressure }, { full, limbs: limbs.filter(isOwn) });
+  return onLimbs({ ...totals, ...pressureTotals(cells.filter(isOwn), 'limbs') }, { full, limbs: limbs.filter(isOwn) });
 }
 
 const once = (cautions: readonly Caution[]): Caution[] => [
@@ -230,8 +229,8 @@ function leftOut(
   kind: keyof typeof leftOutNames,
   missing: string,
 ): Caution[] {
-  const there = parts.filter((part) => part[name] !== undefined).length;
-  return there > 0 && there < parts.length ? [leftOutCaution(kind, missing)] : [];
+  const isThere = (part: ExerciseTotals): boolean => part[name] !== undefined;
+  return parts.some(isThere) && !parts.every(isThere) ? [leftOutCaution(kind, missing)] : [];
 }
 
 /** Session RPE × minutes. */

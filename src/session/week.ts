@@ -164,13 +164,14 @@ function readDay(day: Reader): ReadDay {
   const volumeKg = readLimbs(day, 'volumeKg');
   const sessions = day.optionalNumber('sessions');
   const restrictedSessions = day.optionalNumber('restrictedSessions');
-  if (sessions !== undefined && restrictedSessions !== undefined && restrictedSessions > sessions) {
+  if ((restrictedSessions ?? 0) > (sessions ?? Infinity)) {
     day.refuse('restrictedSessions', AT_MOST_SESSIONS, String(restrictedSessions));
   }
   const isRestricted = restrictedS.some((time) => time > 0);
-  if (isRestricted && restrictedSessions === undefined && sessions !== undefined && sessions > 1) {
+  const count = sessions ?? (load > 0 ? 1 : 0);
+  if (isRestricted && restrictedSessions === undefined && count > 1) {
     // Taken as one, several would pass the limits on sessions of a day and a week.
-    day.report('missing', 'restrictedSessions', need(RESTRICTED_OF, { count: sessions }));
+    day.missing('restrictedSessions', need(RESTRICTED_OF, { count }));
   } else if (isRestricted && restrictedSessions === 0) {
     day.refuse('restrictedSessions', ONE_RESTRICTED, '0');
   }
@@ -179,7 +180,7 @@ function readDay(day: Reader): ReadDay {
   if (restrictedAtRest > restricted) day.refuse('restrictedAtRest', AT_MOST_RESTRICTED, String(restrictedAtRest));
   return {
     load,
-    sessions: sessions ?? (load > 0 ? 1 : 0),
+    sessions: count,
     restrictedSessions: restricted,
     restrictedAtRest,
     restrictedS,
@@ -245,11 +246,11 @@ export const weekTotals = withInput(function weekTotals(input: WeekInput): WeekT
   const deviation = reader.optionalChoice('deviation', DEVIATIONS) ?? 'sample';
   const ratio = reader.optionalChoice('ratio', RATIO_FORMS);
   const earlier = reader.optionalNumbers('earlierWeeksAu', quantities.weekLoadAu);
-  if (!reader.has('days')) reader.report('missing', 'days', SEVEN_DAYS);
+  if (!reader.has('days')) reader.missing('days', SEVEN_DAYS);
   const days = dayReaders?.map(readDay) ?? [];
   if (reader.fine && days.length !== DAYS) reader.refuse('days', SEVEN_DAYS, describeLength(days.length));
   if (ratio !== undefined && !reader.has('earlierWeeksAu')) {
-    reader.report('missing', 'earlierWeeksAu', EARLIER_WEEKS_LOADS);
+    reader.missing('earlierWeeksAu', EARLIER_WEEKS_LOADS);
   } else if (earlier && ratio === undefined) {
     reader.leaveOut('earlierWeeksAu', need(LEFT_OUT_WITHOUT, { field: 'ratio' }));
   } else if (earlier && reader.fine && earlier.length !== EARLIER_WEEKS) {

@@ -3,7 +3,7 @@ import { weakest, type Grade } from '../evidence/grades.js';
 import { convertLoad } from '../quantity/convert.js';
 import { sum } from '../quantity/exact.js';
 import { inFull } from '../quantity/format.js';
-import type { Unit } from '../quantity/quantities.js';
+import { loadUnitOf, type Unit } from '../quantity/quantities.js';
 import { inSeconds, type SetInterval } from './schedule.js';
 import type { FullPrescription } from './prescription.js';
 
@@ -35,8 +35,7 @@ export const total = <K extends AnswerKind>(
 });
 
 /** A load or a volume load [kg]; what is no mass as it is. */
-export const inKilograms = ({ value, unit }: Answer): number =>
-  unit === '[lb_av]' ? convertLoad(value, 'lb', 'kg') : value;
+export const inKilograms = ({ value, unit }: Answer): number => convertLoad(value, loadUnitOf(unit), 'kg');
 
 /** The same total of several parts, added up; nothing unless every part has it. One part is its own total. */
 export function summed<K extends AnswerKind>(
