@@ -156,7 +156,7 @@ function caseOf(plan: ExpandedPlan, name: string, lighterPercent: number): Case 
     load,
     lighter,
     loads,
-    lighterLoads: loads.map((own) => heaviestUpTo(product(own, lighter / load), exercise) ?? lighter),
+    lighterLoads: loads.map((own) => heaviestUpTo(product(own, lighter / load), exercise) ?? own),
   };
 }
 

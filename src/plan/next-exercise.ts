@@ -29,7 +29,7 @@ export function withSets(
 
 /**
  * An exercise at another load: by a percentage of the same maximum where one gives it, else with the load stated. Sets
- * with loads of their own go up or down by as much, or as `ofSet` says.
+ * with loads of their own go up or down by as much, or as `ofSet` says; one that no load you can set is below stays.
  */
 export function withLoad(
   exercise: PlanExerciseFields,
@@ -41,7 +41,7 @@ export function withLoad(
   if (!next.sets || !item.sets.some(({ load }) => load !== undefined)) return next;
   const sets = next.sets.map(({ percentOneRepMax: _, ...set }, index) => {
     const { load } = item.sets[index]!;
-    return { ...set, ...(load !== undefined && { load: heaviestUpTo(ofSet(load), exercise) ?? to }) };
+    return { ...set, ...(load !== undefined && { load: heaviestUpTo(ofSet(load), exercise) ?? load }) };
   });
   return { ...next, sets };
 }

@@ -48,9 +48,9 @@ export function prescriptionDone(item: ItemFacts): FullPrescription {
   const sets = done.sets.map(({ repetitions, durationS, restS, load: own }) =>
     defined({ repetitions, durationS, restS, load: unloaded ? undefined : own }),
   );
-  // The maximum is that of the exercise that was planned.
-  const oneRepMax = instead === undefined ? item.load?.inputs.oneRepMax : undefined;
-  const lifted = unloaded ? {} : { load, unit, oneRepMax, bodyMassKg, bodyMassPercent };
+  // The maximum and the share of body mass are those of the exercise that was planned.
+  const ofPlanned = instead === undefined && { oneRepMax: item.load?.inputs.oneRepMax, bodyMassKg, bodyMassPercent };
+  const lifted = unloaded ? {} : { load, unit, ...ofPlanned };
   const asked = { mode, limb, side, sets, tempo, restS: 0, restriction, inflatedBeforeS, deflatedAfterS, ...lifted };
   return { ...cuffed(fullPrescription(asked), item), name: instead ?? exercise };
 }

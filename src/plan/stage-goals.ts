@@ -2,7 +2,7 @@ import { type Exact, defined } from '../answer/defined.js';
 import type { Reader } from '../answer/reader.js';
 import { LIMBS, SIDES, type Limb, type Quantity, type Side } from '../quantity/quantities.js';
 import { wholeExercises, type WeekExercise, type WeekLimb, type WeekSums } from './week-rows.js';
-import { need } from '../answer/needs.js';
+import { AT_LEAST, need } from '../answer/needs.js';
 import {
   EXERCISE_NAME,
   GOALS,
@@ -81,9 +81,9 @@ export function readGoals(reader: Reader): StageGoal[] {
     else ['limb', 'side'].forEach((field) => goal.leaveOut(field, LEFT_OUT_NOT_LIMB));
     if (!isOneOf(measure, OF_EXERCISE))
       goal.leaveOut('exercise', need(LEFT_OUT_NOT_EXERCISE, { measures: OF_EXERCISE }));
-    if (!goal.has('atLeast') && !goal.has('atMost')) {
-      goal.report('missing', 'atLeast', A_GOAL);
-    }
+    if (!goal.has('atLeast') && !goal.has('atMost')) goal.report('missing', 'atLeast', A_GOAL);
+    const { atLeast = -Infinity, atMost = Infinity } = given;
+    if (atMost < atLeast) goal.refuse('atMost', need(AT_LEAST, { least: atLeast }), String(atMost));
     return given;
   });
 }

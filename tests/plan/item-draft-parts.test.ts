@@ -267,6 +267,7 @@ describe('a step that is too large: repetitions come first', () => {
     // The last one goes to failure anyway.
     [[15, 15, 8], true, '15-17-8'],
     [[30, 30, 8], true, undefined],
+    [[15], true, undefined],
   ])('%j repetitions, the last to failure %s: %s', (counts, toFailure, to) => {
     const item = withCuff({ sets: times(...counts), ...(toFailure && { lastSetToFailure: true }) });
     const [what, reasons] = short(item, [asked], available);
