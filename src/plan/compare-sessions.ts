@@ -9,13 +9,12 @@ import { format } from '../quantity/format.js';
 import {
   comparedSession,
   compareTotals,
-  isCuffed,
   type ComparedSession,
   type ComparisonRow,
   type NotKnown,
 } from '../session/compare.js';
 import { comparisonCaution } from '../session/messages.js';
-import type { FullPrescription, SessionInput } from '../session/prescription.js';
+import { isCuffed, type FullPrescription, type SessionInput } from '../session/prescription.js';
 import { readSession } from '../session/read-session.js';
 import { peaks } from '../session/volume.js';
 import { total } from '../session/working.js';

@@ -7,14 +7,14 @@ import { withInput } from '../answer/with-input.js';
 import { sum } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
 import { quantities, type Quantity } from '../quantity/quantities.js';
-import { isCuffed, limbTotals, type ComparedQuantity, type ComparedTotals } from '../session/compare.js';
+import { limbTotals, type ComparedQuantity, type ComparedTotals } from '../session/compare.js';
 import { isAtRest } from '../session/exposure.js';
-import type { FullPrescription } from '../session/prescription.js';
+import { isCuffed, type FullPrescription } from '../session/prescription.js';
 import { highest, isTense, list, summed, total } from '../session/working.js';
 import { version } from '../study/version.js';
 import { sideOf } from './compare-sessions.js';
 import { documentDisclaimers, type Disclaimer } from './disclaimers.js';
-import { measurementOf, occlusionOfTarget } from './item-prescription.js';
+import { measurementOf } from './item-prescription.js';
 import { isSameLimb, limbsIn } from './limb-and-side.js';
 import { OUR_PLAN, OUR_RECORDS, PLANNED_OR_DONE, SESSIONS, WEEKS } from './needs.js';
 import { painIsOf, PAIN_MOMENTS } from './pain.js';
@@ -115,8 +115,6 @@ function readWeeks(reader: Reader, issues: InputIssue[]): Week[] {
   });
 }
 
-const isRestricted = ({ parts }: CountedSession): boolean => parts.some(isCuffed);
-
 const count = (sessions: readonly CountedSession[]): Answer<'sessions'> => {
   const times = sessions.map((session) => session.times);
   return total('sessions', sum(times), '{sessions}', { weekSessions: list(times) });
@@ -156,23 +154,21 @@ const itemsOf = ({ document }: CountedSession): readonly ExpandedItem[] => docum
 
 /** The occlusion pressure of the last session with the cuff on a limb, with its day. */
 function occlusionOf(sessions: readonly CountedSession[], place: Placed): WeekOcclusion | undefined {
-  const found = sessions.flatMap((session) =>
-    itemsOf(session).flatMap((item) => {
-      const occlusion = isSameLimb(item, place) ? occlusionOfTarget(item) : undefined;
-      if (!occlusion) return [];
-      const measurement = measurementOf(occlusion);
-      const { document } = session;
-      const day = document.document === 'plan' ? document.request.date : undefined;
-      return [
-        defined({
-          valueMmHg: occlusion.value,
-          measured: measurement !== undefined,
-          date: measurement ? measurement.inputs['date'] : day,
-        }) as WeekOcclusion,
-      ];
-    }),
+  const cuffed = sessions.flatMap((session) =>
+    itemsOf(session).flatMap(({ target, ...item }) =>
+      target && isSameLimb(item, place) ? [{ document: session.document, occlusion: target.inputs.occlusion }] : [],
+    ),
   );
-  return found.at(-1);
+  const last = cuffed.at(-1);
+  if (!last) return undefined;
+  const { document, occlusion } = last;
+  const measurement = measurementOf(occlusion);
+  const day = document.document === 'plan' ? document.request.date : undefined;
+  return defined({
+    valueMmHg: occlusion.value,
+    measured: measurement !== undefined,
+    date: measurement ? measurement.inputs['date'] : day,
+  }) as WeekOcclusion;
 }
 
 function circumferenceOf(sessions: readonly CountedSession[], place: Placed): number | undefined {
@@ -232,7 +228,7 @@ function sumsOf(sessions: readonly CountedSession[]): WeekSums {
   const atRest = sessions.filter(({ parts }) => isAtRest(parts));
   return {
     sessions: count(sessions),
-    restrictedSessions: count(sessions.filter(isRestricted)),
+    restrictedSessions: count(sessions.filter(({ parts }) => parts.some(isCuffed))),
     ...(atRest.length > 0 && { restrictedAtRest: count(atRest) }),
     ...(sessionLoad && { sessionLoad }),
     limbs: limbsIn(sessions.flatMap(itemsOf)).map((place) => limbOf(sessions, place)),

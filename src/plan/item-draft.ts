@@ -56,10 +56,6 @@ interface ItemCase {
   readonly longBreakDays: number;
 }
 
-/** Where the last part that fits is; −1 where none does. */
-const lastIndex = <T>(parts: readonly T[], fits: (part: T, index: number) => boolean): number =>
-  parts.reduce((found, part, index) => (fits(part, index) ? index : found), -1);
-
 /** The share of occlusion pressure that was asked for. */
 export const percentOf = ({ inputs }: Answer<'cuff-pressure'>): number => inputs.percentLop;
 
@@ -259,11 +255,10 @@ function raiseRepetitions({ item }: ItemCase, because: readonly Sentence[]): Dra
   const { load } = loadOf(item);
   const goals = goalsOf(item.sets);
   const most = limits.mostRepetitions.value;
-  const counted = item.lastSetToFailure ? goals.slice(0, -1) : goals;
-  const before = Math.min(...counted.map(({ repetitions }) => repetitions!));
-  if (!(before < most))
-    return { action: 'repeat', load, reasons: [...because, coded('repetitions-at-most', { most })] };
-  const at = lastIndex(counted, ({ repetitions }) => repetitions === before);
+  const counted = countsOf(item).slice(0, item.lastSetToFailure ? -1 : undefined);
+  const before = Math.min(...counted);
+  if (before >= most) return { action: 'repeat', load, reasons: [...because, coded('repetitions-at-most', { most })] };
+  const at = counted.lastIndexOf(before);
   // One more of few, two more of ten and over.
   const repetitions = Math.min(most, before + (before < 10 ? 1 : 2));
   const sets = goals.map((goal, index) => (index === at ? { repetitions } : goal));
@@ -355,11 +350,9 @@ function raise(given: ItemCase, met: readonly Sentence[]): Draft {
 
 /** The last sessions in a row, without a long break between them. */
 function inARow(own: readonly DoneOnce[], longBreakDays: number): readonly DoneOnce[] {
-  const gap = lastIndex(
-    own,
-    (one, index) => index > 0 && daysBetween(own[index - 1]!.record.date, one.record.date) >= longBreakDays,
-  );
-  return gap < 0 ? own : own.slice(gap);
+  const days = own.map(({ record }) => record.date);
+  const gaps = days.slice(1).map((day, index) => daysBetween(days[index]!, day) >= longBreakDays);
+  return own.slice(gaps.lastIndexOf(true) + 1);
 }
 
 /** What is to be done next with one item, by the rule, after what was felt and done. */

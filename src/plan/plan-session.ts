@@ -8,6 +8,7 @@ import { withInput } from '../answer/with-input.js';
 import { commonPractice } from '../evidence/guidance.js';
 import { checkBloodPressure } from '../pressure/blood-pressure.js';
 import { loadUnitOf } from '../quantity/quantities.js';
+import { isCuffed } from '../session/prescription.js';
 import { scheduleSession } from '../session/schedule.js';
 import { timelineOf } from '../session/timeline.js';
 import { exercisePart, totalsOfSide, wholeTotals } from '../session/totals.js';
@@ -200,7 +201,7 @@ export const planSession = withInput(function planSession(request: PlanRequest):
   const isOpen = ({ code }: Caution): boolean => code === 'screening-incomplete';
   const found = [...ofDay, ...screened.filter(isOpen), ...ofSession, ...screened.filter((one) => !isOpen(one))];
   const cautions = softened(found, stops);
-  const cuffed = items.some(({ restriction }) => restriction !== 'none');
+  const cuffed = items.some(isCuffed);
   const plan = compact<Plan>(
     {
       document: 'plan',

@@ -75,26 +75,16 @@ const doneIn = (record: unknown): string | undefined =>
     return JSON.stringify(items.map(({ exercise, limb, side, done }) => [exercise, limb, side, done]));
   });
 
-/** The days of looks in order that have several. */
-function daysOfSeveral(glances: readonly Glance[]): Glance[][] {
-  const days: Glance[][] = [];
-  let before: Glance | undefined;
-  for (const one of glances) {
-    const last = days.at(-1);
-    if (last?.[0]!.date === one.date) last.push(one);
-    else if (before?.date === one.date) days.push([before, one]);
-    before = one;
-  }
-  return days;
-}
-
 /** Records that are given twice, or that cannot both be right: one session given twice counts as two. */
 function repeated(given: readonly unknown[], glances: readonly Glance[]): InputIssue[] {
   const issues: InputIssue[] = [];
-  for (const ofDay of daysOfSeveral(glances)) {
+  const days = new Map<string, Glance[]>();
+  for (const one of glances) days.set(one.date, [...(days.get(one.date) ?? []), one]);
+  for (const ofDay of days.values()) {
+    if (ofDay.length === 1) continue;
     const seen = new Map<unknown, Glance>();
     const numbered = new Map<unknown, number>();
-    for (const one of [...ofDay].sort((a, b) => a.index - b.index)) {
+    for (const one of ofDay.sort((a, b) => a.index - b.index)) {
       const { index, sessionOfDay, date } = one;
       const done = doneIn(given[index]);
       const same = seen.get(done);

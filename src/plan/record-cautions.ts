@@ -77,11 +77,10 @@ export function reportedCautions(
       : codedCaution('stop', `symptom-${grade}`, { symptom }, more);
   });
   const ofPain = assessPain(pain, painRule).flatMap((assessed) => {
-    const sentence = painSentence(assessed);
-    if (assessed.verdict === 'go-on' || !sentence) return [];
-    const { report, moment, rule } = assessed;
+    const { verdict, report, moment, rule } = assessed;
+    if (verdict === 'go-on') return [];
     const more = { path: ['pain', pain.indexOf(report), moment!], ...(rule.source && { source: rule.source }) };
-    return [codedCaution(SEVERITY[assessed.verdict], ...sentence, more)];
+    return [codedCaution(SEVERITY[verdict], ...painSentence(assessed)!, more)];
   });
   return [...ofSymptoms, ...ofPain];
 }
@@ -103,9 +102,8 @@ export function readingCautions({
   diastolicMmHg,
 }: Pick<RecordRequest, 'systolicMmHg' | 'diastolicMmHg'>): Caution[] {
   if (systolicMmHg === undefined && diastolicMmHg === undefined) return [];
-  const alone = (missing: string, field: string): never => {
+  const alone = (missing: string, field: string): never =>
     refuse('missing', [missing], need(GIVEN_WITH, { field }), undefined);
-  };
   if (systolicMmHg === undefined) return alone('systolicMmHg', 'diastolicMmHg');
   if (diastolicMmHg === undefined) return alone('diastolicMmHg', 'systolicMmHg');
   checkBloodPressure({ systolicMmHg, diastolicMmHg });

@@ -10,6 +10,7 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { Math } from '../quantity/maths.js';
 import type { Limb, Side, Unit } from '../quantity/quantities.js';
+import { isCuffed } from '../session/prescription.js';
 import { version } from '../study/version.js';
 import { documentDisclaimers, type Disclaimer } from './disclaimers.js';
 import { documentMessages } from './document-messages.js';
@@ -172,7 +173,7 @@ function heavyVerdict(heavy: readonly Indexed[], row: GuidelineRow, source: Sour
     side,
     path,
   } as const;
-  const hasCuff = heavy.some(([{ restriction }]) => restriction !== 'none');
+  const hasCuff = heavy.some(([one]) => isCuffed(one));
   return { assessed: assessmentOf(reading, row, source), severity: hasCuff ? 'caution' : 'note', code: 'review-heavy' };
 }
 
@@ -227,7 +228,7 @@ export const reviewPlan = withInput(function reviewPlan(
     light !== undefined && Math.round(largestShareOf(item) ?? 0) >= HEAVY_PERCENT;
   const heaviest = light && heavyVerdict(all.filter(isHeavy), light, source);
   // The guidelines are about exercise with a cuff.
-  const items = all.filter((one) => one[0].restriction !== 'none' && !isHeavy(one));
+  const items = all.filter((one) => isCuffed(one[0]) && !isHeavy(one));
   const weeks = given.document === 'plan' ? given.request.weeks : undefined;
   const compared = readingsOf(given, items).flatMap((reading) => {
     const row = rowFor(reading, rows, weeks);
