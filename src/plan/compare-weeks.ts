@@ -11,9 +11,9 @@ import { limbTotals, type ComparedQuantity, type ComparedTotals } from '../sessi
 import { isAtRest } from '../session/exposure.js';
 import { isCuffed, type FullPrescription } from '../session/prescription.js';
 import { highest, isTense, list, summed, total } from '../session/working.js';
-import { version } from '../study/version.js';
 import { sideOf } from './compare-sessions.js';
 import { documentDisclaimers, type Disclaimer } from './disclaimers.js';
+import { head, type DocumentHead, type LimbAndSide } from './document-parts.js';
 import { measurementOf } from './item-prescription.js';
 import { isSameLimb, limbsIn } from './limb-and-side.js';
 import { OUR_PLAN, OUR_RECORDS, PLANNED_OR_DONE, SESSIONS, WEEKS } from './needs.js';
@@ -55,13 +55,7 @@ export interface WeekComparisonInput {
 }
 
 /** Weeks side by side. Plain JSON; print it with `explain`. */
-export interface WeekComparison {
-  /** Kind of document. */
-  readonly document: 'week-comparison';
-  /** Version of the format of the document. */
-  readonly schemaVersion: 1;
-  /** Version of the library that made it. */
-  readonly libraryVersion: string;
+export interface WeekComparison extends DocumentHead<'week-comparison', 1> {
   /** One row for each week, in the order of the input. */
   readonly weeks: readonly WeekRow[];
   /** Your goals, compared with the last week; what was not measured is neither met nor not met. */
@@ -149,11 +143,10 @@ function totalsOf(sessions: readonly CountedSession[], among: (part: FullPrescri
   };
 }
 
-type Placed = Pick<ExpandedItem, 'limb' | 'side'>;
 const itemsOf = ({ document }: CountedSession): readonly ExpandedItem[] => document.items;
 
 /** The occlusion pressure of the last session with the cuff on a limb, with its day. */
-function occlusionOf(sessions: readonly CountedSession[], place: Placed): WeekOcclusion | undefined {
+function occlusionOf(sessions: readonly CountedSession[], place: LimbAndSide): WeekOcclusion | undefined {
   const cuffed = sessions.flatMap((session) =>
     itemsOf(session).flatMap(({ target, ...item }) =>
       target && isSameLimb(item, place) ? [{ document: session.document, occlusion: target.inputs.occlusion }] : [],
@@ -171,17 +164,17 @@ function occlusionOf(sessions: readonly CountedSession[], place: Placed): WeekOc
   }) as WeekOcclusion;
 }
 
-function circumferenceOf(sessions: readonly CountedSession[], place: Placed): number | undefined {
+function circumferenceOf(sessions: readonly CountedSession[], place: LimbAndSide): number | undefined {
   const found = sessions.flatMap(({ document }) =>
     (document.document === 'plan' ? document.request.limbs : document.items).flatMap(
-      (one: Placed & { readonly circumferenceCm?: number | undefined }) =>
+      (one: LimbAndSide & { readonly circumferenceCm?: number | undefined }) =>
         isSameLimb(one, place) && one.circumferenceCm !== undefined ? [one.circumferenceCm] : [],
     ),
   );
   return found.at(-1);
 }
 
-function worstPainOf(sessions: readonly CountedSession[], place: Placed): WeekLimb['worstPain'] {
+function worstPainOf(sessions: readonly CountedSession[], place: LimbAndSide): WeekLimb['worstPain'] {
   const asked = sessions.flatMap(({ document }) =>
     document.document === 'record' && document.pain ? [document.pain] : [],
   );
@@ -196,8 +189,8 @@ function worstPainOf(sessions: readonly CountedSession[], place: Placed): WeekLi
     .reduce<NonNullable<WeekLimb['worstPain']>>((most, one) => (one.value > most.value ? one : most), { value: 0 });
 }
 
-function limbOf(sessions: readonly CountedSession[], place: Placed): WeekLimb {
-  const isOf = (part: FullPrescription): boolean => isSameLimb(part as Placed, place);
+function limbOf(sessions: readonly CountedSession[], place: LimbAndSide): WeekLimb {
+  const isOf = (part: FullPrescription): boolean => isSameLimb(part as LimbAndSide, place);
   const names = sessions
     .flatMap(itemsOf)
     .map((item) => ('done' in item ? item.done.instead : undefined) ?? item.exercise);
@@ -302,9 +295,7 @@ export const compareWeeks = withInput(function compareWeeks(input: WeekCompariso
   const stops = mergeStops(...documents.map((document) => document.stops), stopsOf(cautions));
   const last = rows.at(-1)!;
   return ownDocument({
-    document: 'week-comparison',
-    schemaVersion: 1,
-    libraryVersion: version,
+    ...head('week-comparison', 1),
     weeks: rows,
     goals: goalResults(goals, last.done ?? last.planned),
     stops,

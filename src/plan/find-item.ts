@@ -3,6 +3,7 @@ import { Reader } from '../answer/reader.js';
 import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
 import { need } from '../answer/needs.js';
 import { MOST_NAME } from '../session/prescription.js';
+import type { Placed } from './document-parts.js';
 import { placeText } from './limb-and-side.js';
 import { EXERCISE_NAME, ONE_ITEM, WITH_ITEMS } from './needs.js';
 
@@ -14,15 +15,6 @@ export interface ItemPlace {
   readonly limb?: Limb | undefined;
   /** Side of the limb. */
   readonly side?: Side | undefined;
-}
-
-interface Placed {
-  /** Name of the exercise. */
-  readonly exercise: string;
-  /** Limb of the item. */
-  readonly limb: Limb;
-  /** Side of the limb. */
-  readonly side: Side;
 }
 
 /** A document of several items. */

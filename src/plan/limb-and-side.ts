@@ -1,25 +1,17 @@
-import type { Limb, Side } from '../quantity/quantities.js';
-import { sidesOf } from '../session/prescription.js';
-import type { ExpandedPlan, PlanExercise, ExpandedPlanItem } from './types.js';
 import { describe } from '../answer/issues.js';
+import { sidesOf } from '../session/prescription.js';
+import type { LimbAndSide, Placed } from './document-parts.js';
+import type { ExpandedPlan, PlanExercise, ExpandedPlanItem } from './types.js';
 
-interface OfLimb {
-  readonly limb: Limb;
-  readonly side: Side;
-}
-interface Placed extends OfLimb {
-  readonly exercise: string;
-}
-
-export const isSameLimb = (a: OfLimb, b: OfLimb): boolean => a.limb === b.limb && a.side === b.side;
+export const isSameLimb = (a: LimbAndSide, b: LimbAndSide): boolean => a.limb === b.limb && a.side === b.side;
 
 /** Each limb once, in the order they come. */
-export const limbsIn = (parts: readonly OfLimb[]): OfLimb[] => [
+export const limbsIn = (parts: readonly LimbAndSide[]): LimbAndSide[] => [
   ...new Map(parts.map(({ limb, side }) => [`${side} ${limb}`, { limb, side }])).values(),
 ];
 
 /** Whether an exercise is done with a limb: with every limb of its kind where it names no side. */
-export const usesLimb = ({ limb, side }: Pick<PlanExercise, 'limb' | 'side'>, place: OfLimb): boolean =>
+export const usesLimb = ({ limb, side }: Pick<PlanExercise, 'limb' | 'side'>, place: LimbAndSide): boolean =>
   limb === place.limb && (!side || sidesOf(side).includes(place.side));
 
 /** An exercise on a limb, however often it is listed. */

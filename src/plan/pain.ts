@@ -4,6 +4,7 @@ import type { MessageValues } from '../answer/messages.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Limb, Side } from '../quantity/quantities.js';
+import type { LimbAndSide } from './document-parts.js';
 import type { PlanCode } from './document-messages.js';
 
 /** Where it hurts: in a joint, in a tendon, in the skin and flesh under the cuff, in the muscle that works. */
@@ -212,7 +213,7 @@ export function assessPain(reports: readonly PainReport[], chosenRule: PainRuleI
 export const CAUTIOUS_PAIN_RULE: PainRuleId = 'cautious';
 
 /** Whether a pain report is about a limb: about every limb where none is named. */
-export const painIsOf = (report: PainReport, place: { readonly limb: Limb; readonly side: Side }): boolean =>
+export const painIsOf = (report: PainReport, place: LimbAndSide): boolean =>
   (report.limb ?? place.limb) === place.limb && (report.side ?? place.side) === place.side;
 
 /** The sentence of a judgement, and the codes and numbers in it; nothing where pain lets training go on. */

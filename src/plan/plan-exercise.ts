@@ -26,7 +26,15 @@ type Field = keyof PlanExercise;
 /** What can be lifted. */
 const LIFTED = ['oneRepMax', 'load', 'bodyMassPercent', 'unloaded'] as const satisfies Field[];
 /** What resistance exercise alone has. */
-const OF_RESISTANCE = [...LIFTED, ...OF_LOAD, ...OF_MAXIMUM, 'unit', 'tempo', 'lastSetToFailure', 'raisedFrom'] as const;
+const OF_RESISTANCE = [
+  ...LIFTED,
+  ...OF_LOAD,
+  ...OF_MAXIMUM,
+  'unit',
+  'tempo',
+  'lastSetToFailure',
+  'raisedFrom',
+] as const;
 /** What the load of an exercise comes from. */
 const LOADED = ['load', 'unit', ...OF_LOAD, ...OF_MAXIMUM, 'oneRepMax'] as const satisfies Field[];
 /** What its sets come from. */

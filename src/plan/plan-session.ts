@@ -12,11 +12,11 @@ import { isCuffed } from '../session/prescription.js';
 import { scheduleSession } from '../session/schedule.js';
 import { timelineOf } from '../session/timeline.js';
 import { exercisePart, totalsOfSide, wholeTotals } from '../session/totals.js';
-import { version } from '../study/version.js';
 import { assumption } from './assumptions.js';
 import { planTextByCode } from './catalogue.js';
 import { answersAgain, answersCautions } from './checks.js';
 import { disclaimers, stopCriteria } from './disclaimers.js';
+import { head } from './document-parts.js';
 import { compact } from './expanded.js';
 import { Findings } from './findings.js';
 import { isSameLimb } from './limb-and-side.js';
@@ -204,9 +204,7 @@ export const planSession = withInput(function planSession(request: PlanRequest):
   const cuffed = items.some(isCuffed);
   const plan = compact<Plan>(
     {
-      document: 'plan',
-      schemaVersion: 2,
-      libraryVersion: version,
+      ...head('plan', 2),
       request: asked,
       items,
       limbs,

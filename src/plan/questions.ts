@@ -5,6 +5,7 @@ import type { Asked } from '../answer/needs.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
+import type { DocumentHead } from './document-parts.js';
 import type { Disclaimer } from './disclaimers.js';
 import { requestReader } from './parse.js';
 import type { AskedItem, FindingOutcome, ScreeningOutcome, ScreeningReply } from './screening-items.js';
@@ -60,13 +61,7 @@ export interface ScreeningRequest {
 }
 
 /** A screening: plain JSON, to store, send, print and give to `planSession`. */
-export interface Screening {
-  /** Kind of document. */
-  readonly document: 'screening';
-  /** Version of the format of the document. */
-  readonly schemaVersion: 1;
-  /** Version of the library that made it. */
-  readonly libraryVersion: string;
+export interface Screening extends DocumentHead<'screening', 1> {
   /** The answers and readings you gave. */
   readonly request: ScreeningRequest;
   /** Result of the screening. */
@@ -100,13 +95,7 @@ export interface DayCheckRequest {
 }
 
 /** A check before a session: plain JSON, to store, print and give to `planSession` or `recordSession`. */
-export interface DayCheck {
-  /** Kind of document. */
-  readonly document: 'day-check';
-  /** Version of the format of the document. */
-  readonly schemaVersion: 1;
-  /** The version of the library that made it. */
-  readonly libraryVersion: string;
+export interface DayCheck extends DocumentHead<'day-check', 1> {
   /** The answers and readings you gave. */
   readonly request: DayCheckRequest;
   /** Result of the check. */

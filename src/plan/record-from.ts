@@ -5,10 +5,10 @@ import { formatUnit } from '../quantity/format.js';
 import type { FullPrescription } from '../session/prescription.js';
 import { fullPrescription } from '../session/read-session.js';
 import { sessionLoadOf, totalsOfExercise } from '../session/totals.js';
-import { version } from '../study/version.js';
 import { assumption } from './assumptions.js';
 import { answersAgain, answersCautions } from './checks.js';
 import { documentDisclaimers } from './disclaimers.js';
+import { head } from './document-parts.js';
 import { totalsOfLimbs } from './limb-totals.js';
 import { ABOVE_RESTS, BELOW_SETS } from './needs.js';
 import { doneCautions, lengthCautions, readingCautions, reportedCautions } from './record-cautions.js';
@@ -83,9 +83,7 @@ export function recordFrom(facts: SessionFacts): ExpandedRecord {
     ...facts.cautions.filter(({ code }) => OF_PLAN.includes(code)),
   ]);
   return defined({
-    document: 'record',
-    schemaVersion: 2,
-    libraryVersion: version,
+    ...head('record', 2),
     date,
     sessionOfDay,
     label,

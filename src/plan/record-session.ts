@@ -9,6 +9,7 @@ import { LEFT_OUT_WITHOUT } from '../session/needs.js';
 import { orDuration } from '../session/read-session.js';
 import { textByCode } from './catalogue.js';
 import { codedCaution } from './coded.js';
+import type { Placed } from './document-parts.js';
 import { compact } from './expanded.js';
 import { isSameLimb, placesOf, placeText } from './limb-and-side.js';
 import { measuredDay } from './measured-limb.js';
@@ -114,7 +115,7 @@ function doneOf(item: ExpandedPlanItem, given: DoneItem, plan: ExpandedPlan): Ex
 type Done = Omit<RecordRequest, 'plan'> & { readonly plan: ExpandedPlan };
 
 /** The exercises on limbs of a plan that a list of items does not have. */
-function leftOut({ items }: ExpandedPlan, given: Parameters<typeof placesOf>[0]) {
+function leftOut({ items }: ExpandedPlan, given: readonly Placed[]) {
   const there = placesOf(given);
   const planned = placesOf(items);
   return items

@@ -1,6 +1,7 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import type { Exact } from '../answer/defined.js';
-import type { Limb, LoadUnit, Posture, Side } from '../quantity/quantities.js';
+import type { LoadUnit, Posture } from '../quantity/quantities.js';
+import type { DocumentHead, Placed } from './document-parts.js';
 import type { DayCheck } from './questions.js';
 import type { PainReport } from './pain.js';
 import type { Stop } from './stops.js';
@@ -22,13 +23,7 @@ export interface Feelings {
 }
 
 /** What was done of one item of the plan. */
-export interface DoneItem {
-  /** Name of the exercise in the plan. */
-  readonly exercise: string;
-  /** The limb that was trained. */
-  readonly limb: Limb;
-  /** Side of the limb. */
-  readonly side: Side;
+export interface DoneItem extends Placed {
   /**
    * The sets that were done, by repetitions or time [s], or a number of repetitions for each, such as
    * `[30, 15, 15, 17]`; a rest [s] left out is taken as planned. With `asPlanned` those of the plan when left out.
@@ -110,7 +105,7 @@ interface DoneFacts {
   /** Limb circumference [cm]; left out where it is not known. */
   readonly circumferenceCm?: number;
   /** What was done; what was not recorded is left out. */
-  readonly done: Exact<Omit<DoneItem, 'exercise' | 'limb' | 'side' | 'sets' | 'load' | 'stoppedEarly'>> & {
+  readonly done: Exact<Omit<DoneItem, keyof Placed | 'sets' | 'load' | 'stoppedEarly'>> & {
     /** Sets that were done. */
     readonly sets: PlanItem['sets'];
     /** Load lifted [`unit`]; absent where there is none. */
@@ -134,14 +129,9 @@ export type ExpandedItem = ExpandedPlanItem | ExpandedRecordItem;
 /** What a record says besides the numbers worked out for it. */
 interface RecordFacts
   extends
+    DocumentHead<'record', 2>,
     Feelings,
     Exact<Pick<RecordRequest, 'date' | 'sessionOfDay' | 'systolicMmHg' | 'diastolicMmHg' | 'dayCheck'>> {
-  /** Kind of document. */
-  readonly document: 'record';
-  /** Version of the format of the document. */
-  readonly schemaVersion: 2;
-  /** Version of the library that made it. */
-  readonly libraryVersion: string;
   /** What to call the person on the page; no real name is needed. */
   readonly label?: string;
   /** Posture of the session, as planned. */

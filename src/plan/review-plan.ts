@@ -11,9 +11,9 @@ import type { SourceId } from '../evidence/sources.js';
 import { Math } from '../quantity/maths.js';
 import type { Limb, Side, Unit } from '../quantity/quantities.js';
 import { isCuffed } from '../session/prescription.js';
-import { version } from '../study/version.js';
 import { documentDisclaimers, type Disclaimer } from './disclaimers.js';
 import { documentMessages } from './document-messages.js';
+import { head, type DocumentHead } from './document-parts.js';
 import { guidelines, HEAVY_PERCENT, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
 import { findingValues, measures, type Measure } from './measures.js';
 import { expandedOf } from './read-document.js';
@@ -69,13 +69,7 @@ export interface StopFinding
 }
 
 /** A review of a plan or a record: plain JSON. */
-export interface Review {
-  /** Kind of document. */
-  readonly document: 'review';
-  /** Version of the format of the document. */
-  readonly schemaVersion: 1;
-  /** Version of the library that made it. */
-  readonly libraryVersion: string;
+export interface Review extends DocumentHead<'review', 1> {
   /** Kind of document that was reviewed. */
   readonly of: 'plan' | 'record';
   /** The guideline whose ranges were applied. */
@@ -250,9 +244,7 @@ export const reviewPlan = withInput(function reviewPlan(
   const modes = modesOf(items);
   const asked = rows.filter(({ mode }) => modes.includes(mode)).map(({ measure }) => measure);
   return ownDocument({
-    document: 'review',
-    schemaVersion: 1,
-    libraryVersion: version,
+    ...head('review', 1),
     of: given.document,
     guideline: { id, name, ...(source && { source }) },
     stops: given.stops,

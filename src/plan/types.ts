@@ -19,6 +19,7 @@ import type {
 import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 import type { Lift, Training } from '../strength/lifts.js';
+import type { DocumentHead, LimbAndSide, Placed } from './document-parts.js';
 import type { DayCheck, Screening } from './questions.js';
 import type { Disclaimer, DisclaimerCode } from './disclaimers.js';
 import type { Answered, StatedAnswer, StatedTotals } from './stated.js';
@@ -28,11 +29,7 @@ import type { Stop, StopDecision } from './stops.js';
  * A limb that trains; where its cuff is inflated in any exercise, the cuff and the percentage of occlusion pressure to
  * set.
  */
-export interface PlanLimb {
-  /** The limb that trains. */
-  readonly limb: Limb;
-  /** Side of the body that the limb is on. */
-  readonly side: Side;
+export interface PlanLimb extends LimbAndSide {
   /**
    * Limb circumference [cm], 25–120 on a leg and 15–70 on an arm; needed where its cuff is inflated, unless an
    * occlusion pressure was measured with that cuff.
@@ -341,17 +338,11 @@ export interface PlanRequest {
 }
 
 /** What an exercise on a limb is, but for the numbers worked out for it. */
-interface ItemFacts {
+interface ItemFacts extends Placed {
   /** Kind of exercise; it decides which ranges of a guideline apply. `resistance` when left out. */
   readonly mode?: ExerciseMode;
-  /** Name of the exercise, as in the request. */
-  readonly exercise: string;
   /** Posture of this exercise, where it is another than that of the request. */
   readonly posture?: Posture;
-  /** The limb that does it. */
-  readonly limb: Limb;
-  /** Side of the body that the limb is on. */
-  readonly side: Side;
   /** Intensity of an aerobic exercise [% of VO2max or heart-rate reserve]; absent where you gave none. */
   readonly intensityPercent?: number;
   /** Body mass [kg]; present where a share of it is moved. */
@@ -406,11 +397,7 @@ export interface ExpandedPlanItem extends ItemFacts {
 }
 
 /** What one limb goes through in the session: its exercises, added up, as whole answers. */
-export interface ExpandedLimbTotals {
-  /** The limb that trains. */
-  readonly limb: Limb;
-  /** Side of the body that the limb is on. */
-  readonly side: Side;
+export interface ExpandedLimbTotals extends LimbAndSide {
   /** Number of exercises with its cuff inflated. */
   readonly exercises: number;
   /** Time with the cuff inflated to its full pressure [s]; 0 without a cuff. */
@@ -453,13 +440,7 @@ export interface ExpandedPlanClock extends Pick<PlanClock, 'timeline'> {
 }
 
 /** What a plan says besides its numbers. */
-interface PlanFacts {
-  /** Kind of document. */
-  readonly document: 'plan';
-  /** Version of the document format. */
-  readonly schemaVersion: 2;
-  /** Version of the library that made it. */
-  readonly libraryVersion: string;
+interface PlanFacts extends DocumentHead<'plan', 2> {
   /** What the plan was made from. */
   readonly request: PlanRequest;
   /** Every assumption that the plan was made with. */
