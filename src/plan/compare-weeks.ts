@@ -1,6 +1,6 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
-import { describe, gather, InputError, type InputIssue, type Path } from '../answer/issues.js';
+import { describe, InputError, type InputIssue, type Path } from '../answer/issues.js';
 import { ownDocument } from '../answer/own.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
@@ -18,7 +18,7 @@ import { measurementOf } from './item-prescription.js';
 import { isSameLimb, limbsIn } from './limb-and-side.js';
 import { OUR_PLAN, OUR_RECORDS, PLANNED_OR_DONE, SESSIONS, WEEKS } from './needs.js';
 import { painIsOf, PAIN_MOMENTS } from './pain.js';
-import { expandedOf } from './read-document.js';
+import { expandedInto } from './read-document.js';
 import type { ExpandedItem, ExpandedRecord, SessionRecord } from './record.js';
 import { goalResults, readGoals, type StageGoal, type StageGoalResult } from './stage-goals.js';
 import { mergeStops, stopsOf, type Stop } from './stops.js';
@@ -93,7 +93,7 @@ function readWeeks(reader: Reader, issues: InputIssue[]): Week[] {
   return (weeks ?? []).map((week, index): Week => {
     const doneAt = (kind: 'plan' | 'record', given: unknown, place: Path, times = 1): CountedSession[] => {
       if (given === undefined) return [];
-      const document = gather(issues, () => expandedOf([kind], given, ['weeks', index, ...place]));
+      const document = expandedInto(issues, kind, given, ['weeks', index, ...place]);
       return document ? [{ document, times, parts: sideOf(document).parts }] : [];
     };
     const planned = (week.optionalList('sessions', SESSIONS) ?? []).flatMap((session, at) => {

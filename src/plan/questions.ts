@@ -3,7 +3,6 @@ import type { Answer, Caution } from '../answer/answer.js';
 import type { DayCode, ScreeningCode } from '../answer/codes.js';
 import type { Asked } from '../answer/needs.js';
 import type { Grade } from '../evidence/grades.js';
-import type { SourceId } from '../evidence/sources.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
 import type { DocumentHead } from './document-parts.js';
 import type { Disclaimer } from './disclaimers.js';
@@ -23,17 +22,9 @@ export interface ScreeningFinding extends Caution {
 }
 
 /** A question of the screening or of the check of the day. */
-export interface ScreeningQuestion<C extends string = ScreeningCode> {
-  /** Code of the question. */
-  readonly code: C;
+export interface ScreeningQuestion<C extends string = ScreeningCode> extends AskedItem<C> {
   /** The question in English. */
   readonly question: string;
-  /** What a `yes` leads to. */
-  readonly outcome: FindingOutcome;
-  /** How well it is backed that this is on the list. */
-  readonly evidence: Grade;
-  /** Source of the question; left out where there is none. */
-  readonly source?: SourceId;
 }
 
 /** A question that is not answered. */
@@ -60,24 +51,6 @@ export interface ScreeningRequest {
   readonly answers: Replies<ScreeningCode>;
 }
 
-/** A screening: plain JSON, to store, send, print and give to `planSession`. */
-export interface Screening extends DocumentHead<'screening', 1> {
-  /** The answers and readings you gave. */
-  readonly request: ScreeningRequest;
-  /** Result of the screening. */
-  readonly outcome: ScreeningOutcome;
-  /** Whether every question, the age and both pressures are answered. */
-  readonly complete: boolean;
-  /** What the answers lead to, referrals first. */
-  readonly findings: readonly ScreeningFinding[];
-  /** What is not answered: fields of the request, and codes of questions. */
-  readonly unanswered: readonly OpenQuestion[];
-  /** Score of the risk of thrombosis, from the answers. */
-  readonly thrombosisScore: Answer<'thrombosis-score'>;
-  /** Sentences that always apply. */
-  readonly disclaimers: readonly Disclaimer[];
-}
-
 /** What `checkDay` takes. */
 export interface DayCheckRequest {
   /** What to call the person on the page; no real name is needed. */
@@ -94,13 +67,13 @@ export interface DayCheckRequest {
   readonly answers: Replies<DayCode>;
 }
 
-/** A check before a session: plain JSON, to store, print and give to `planSession` or `recordSession`. */
-export interface DayCheck extends DocumentHead<'day-check', 1> {
+/** A document of answers, and what they lead to. */
+interface AnswersDocument<D extends string, R> extends DocumentHead<D, 1> {
   /** The answers and readings you gave. */
-  readonly request: DayCheckRequest;
-  /** Result of the check. */
+  readonly request: R;
+  /** What the answers lead to, on the whole. */
   readonly outcome: ScreeningOutcome;
-  /** Whether every question, both pressures and the pain are answered. */
+  /** Whether every question is answered, and every reading that is asked for given. */
   readonly complete: boolean;
   /** What the answers lead to, referrals first. */
   readonly findings: readonly ScreeningFinding[];
@@ -109,6 +82,18 @@ export interface DayCheck extends DocumentHead<'day-check', 1> {
   /** Sentences that always apply. */
   readonly disclaimers: readonly Disclaimer[];
 }
+
+/** A screening: plain JSON, to store, send, print and give to `planSession`. Age and both pressures are asked for too. */
+export interface Screening extends AnswersDocument<'screening', ScreeningRequest> {
+  /** Score of the risk of thrombosis, from the answers. */
+  readonly thrombosisScore: Answer<'thrombosis-score'>;
+}
+
+/**
+ * A check before a session: plain JSON, to store, print and give to `planSession` or `recordSession`. Both pressures and
+ * the pain are asked for too.
+ */
+export interface DayCheck extends AnswersDocument<'day-check', DayCheckRequest> {}
 
 type ReadingName = 'ageYears' | 'systolicMmHg' | 'diastolicMmHg' | 'painNow';
 
