@@ -126,8 +126,8 @@ export interface ExpandedRecordItem extends Pick<ExpandedPlanItem, (typeof KEPT)
 /** One exercise on one limb of a plan or of a record, with whole answers. */
 export type ExpandedItem = ExpandedPlanItem | ExpandedRecordItem;
 
-/** What a record says besides the numbers worked out for it. */
-interface RecordFacts
+/** A record; its answers are numbers that the document states, or whole. */
+interface RecordFacts<Item, Totals, Load, Sentence>
   extends
     DocumentHead<'record', 2>,
     Feelings,
@@ -144,31 +144,26 @@ interface RecordFacts
   readonly stops: readonly Stop[];
   /** Cautions about the session. */
   readonly cautions: readonly Caution[];
+  /** Each exercise on each limb: what the plan had, and what was done. */
+  readonly items: readonly Item[];
+  /** Totals of each limb. */
+  readonly limbs: readonly Totals[];
+  /** Session-RPE load [AU]; present where effort and the time the session took were recorded. */
+  readonly sessionLoad?: Load;
+  /** Sentences that always apply. */
+  readonly disclaimers: readonly Sentence[];
 }
 
 /**
  * A session as it was done: plain JSON, to store, review and progress from. Numbers are stated where you need them; each
  * answer with its evidence is in `answers`, once. `expandDocument` puts them together.
  */
-export interface SessionRecord extends RecordFacts, Answered {
-  /** Each exercise on each limb: what the plan had, and what was done. */
-  readonly items: readonly RecordItem[];
-  /** Totals of each limb. */
-  readonly limbs: readonly LimbTotals[];
-  /** Session-RPE load [AU]; present where effort and the time the session took were recorded. */
-  readonly sessionLoad?: Stated;
-  /** Sentences that always apply. */
-  readonly disclaimers: readonly DisclaimerCode[];
-}
+export interface SessionRecord extends RecordFacts<RecordItem, LimbTotals, Stated, DisclaimerCode>, Answered {}
 
 /** A record with whole answers at their places, as `expandDocument` gives it; it is not for storing. */
-export interface ExpandedRecord extends RecordFacts {
-  /** Each exercise on each limb: what the plan had, and what was done. */
-  readonly items: readonly ExpandedRecordItem[];
-  /** Totals of each limb. */
-  readonly limbs: readonly ExpandedLimbTotals[];
-  /** Session-RPE load [AU]; present where effort and the time the session took were recorded. */
-  readonly sessionLoad?: Answer<'session-load'>;
-  /** Sentences that always apply. */
-  readonly disclaimers: readonly Disclaimer[];
-}
+export interface ExpandedRecord extends RecordFacts<
+  ExpandedRecordItem,
+  ExpandedLimbTotals,
+  Answer<'session-load'>,
+  Disclaimer
+> {}

@@ -337,8 +337,8 @@ export interface PlanRequest {
   readonly exercises: readonly PlanExercise[];
 }
 
-/** What an exercise on a limb is, but for the numbers worked out for it. */
-interface ItemFacts extends Placed {
+/** An exercise on a limb; its answers are numbers that the document states, or whole. */
+interface ItemFacts<Pressure, Load, Totals> extends Placed {
   /** Kind of exercise; it decides which ranges of a guideline apply. `resistance` when left out. */
   readonly mode?: ExerciseMode;
   /** Posture of this exercise, where it is another than that of the request. */
@@ -362,38 +362,27 @@ interface ItemFacts extends Placed {
    * `partial`, in the sets and at a lower pressure in the rests; `none`.
    */
   readonly restriction: Restriction;
+  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
+  readonly target?: Pressure;
+  /** Cuff pressure in the rests [mmHg], with partial restriction. */
+  readonly restTarget?: Pressure;
+  /** Load to set [kg or lb], of a range its lower end; absent where nothing but the body is moved. */
+  readonly load?: Load;
+  /** Load at the upper end of the range [kg or lb]; present where the share of the maximum is a range. */
+  readonly upperLoad?: Load;
+  /** Volume load, restriction time and the other totals of this exercise. */
+  readonly totals: Totals;
 }
 
 /** One exercise on one limb: what to set, to lift and to do. */
-export interface PlanItem extends ItemFacts {
-  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
-  readonly target?: StatedAnswer;
-  /** Cuff pressure in the rests [mmHg], with partial restriction. */
-  readonly restTarget?: StatedAnswer;
-  /** Load to set [kg or lb], of a range its lower end; absent where nothing but the body is moved. */
-  readonly load?: StatedAnswer;
-  /** Load at the upper end of the range [kg or lb]; present where the share of the maximum is a range. */
-  readonly upperLoad?: StatedAnswer;
-  /** Volume load, restriction time and the other totals of this exercise. */
-  readonly totals: StatedTotals<ExerciseTotals>;
-}
+export interface PlanItem extends ItemFacts<StatedAnswer, StatedAnswer, StatedTotals<ExerciseTotals>> {}
 
 /** One exercise on one limb, with whole answers. */
-export interface ExpandedPlanItem extends ItemFacts {
+export interface ExpandedPlanItem extends ItemFacts<Answer<'cuff-pressure'>, Answer<'training-load'>, ExerciseTotals> {
   /** Limb occlusion pressure [mmHg]; present unless the restriction is `none`. */
   readonly occlusion?: Answer<'occlusion-pressure'>;
-  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
-  readonly target?: Answer<'cuff-pressure'>;
-  /** Cuff pressure in the rests [mmHg], with partial restriction. */
-  readonly restTarget?: Answer<'cuff-pressure'>;
   /** One-repetition maximum; present where the load was worked out from it. */
   readonly oneRepMax?: Answer<'one-repetition-maximum'>;
-  /** Load to set [kg or lb], of a range its lower end; absent where nothing but the body is moved. */
-  readonly load?: Answer<'training-load'>;
-  /** Load at the upper end of the range [kg or lb]; present where the share of the maximum is a range. */
-  readonly upperLoad?: Answer<'training-load'>;
-  /** Volume load, restriction time and the other totals of this exercise. */
-  readonly totals: ExerciseTotals;
 }
 
 /** What one limb goes through in the session: its exercises, added up, as whole answers. */
@@ -439,45 +428,33 @@ export interface ExpandedPlanClock extends Pick<PlanClock, 'timeline'> {
   readonly totals: WholeTotals;
 }
 
-/** What a plan says besides its numbers. */
-interface PlanFacts extends DocumentHead<'plan', 2> {
+/** A plan; its answers are numbers that the document states, or whole. */
+interface PlanFacts<Item, Totals, Clock, Sentence> extends DocumentHead<'plan', 2> {
   /** What the plan was made from. */
   readonly request: PlanRequest;
+  /** Each exercise on each limb, with its loads, pressures and sets. */
+  readonly items: readonly Item[];
+  /** Totals of each limb over its exercises. */
+  readonly limbs: readonly Totals[];
+  /** Timeline and totals of the whole session. */
+  readonly session: Clock;
   /** Every assumption that the plan was made with. */
   readonly assumptions: readonly Assumption[];
   /** Reasons not to train: those of earlier documents and of this plan, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
   /** Every caution of the plan once, most severe first. */
   readonly cautions: readonly Caution[];
+  /** Disclaimers that every plan has; those about the cuff only where a cuff is inflated. */
+  readonly disclaimers: readonly Sentence[];
+  /** Stop criteria: symptoms at which to stop the session, most severe first. */
+  readonly stopCriteria: readonly Sentence[];
 }
 
 /**
  * A session plan: plain JSON, to store, send, review and print. Numbers are stated where you need them; each answer with
  * its evidence is in `answers`, once. `expandDocument` puts them together.
  */
-export interface Plan extends PlanFacts, Answered {
-  /** Each exercise on each limb, with its loads, pressures and sets. */
-  readonly items: readonly PlanItem[];
-  /** Totals of each limb over its exercises. */
-  readonly limbs: readonly LimbTotals[];
-  /** Timeline and totals of the whole session. */
-  readonly session: PlanClock;
-  /** Disclaimers that every plan has; those about the cuff only where a cuff is inflated. */
-  readonly disclaimers: readonly DisclaimerCode[];
-  /** Stop criteria: symptoms at which to stop the session, most severe first. */
-  readonly stopCriteria: readonly DisclaimerCode[];
-}
+export interface Plan extends PlanFacts<PlanItem, LimbTotals, PlanClock, DisclaimerCode>, Answered {}
 
 /** A plan with whole answers at their places, as {@link expandDocument} gives it; it is not for storing. */
-export interface ExpandedPlan extends PlanFacts {
-  /** Each exercise on each limb, with its loads, pressures and sets. */
-  readonly items: readonly ExpandedPlanItem[];
-  /** Totals of each limb over its exercises. */
-  readonly limbs: readonly ExpandedLimbTotals[];
-  /** Timeline and totals of the whole session. */
-  readonly session: ExpandedPlanClock;
-  /** Disclaimers that every plan has; those about the cuff only where a cuff is inflated. */
-  readonly disclaimers: readonly Disclaimer[];
-  /** Stop criteria: symptoms at which to stop the session, most severe first. */
-  readonly stopCriteria: readonly Disclaimer[];
-}
+export interface ExpandedPlan extends PlanFacts<ExpandedPlanItem, ExpandedLimbTotals, ExpandedPlanClock, Disclaimer> {}
