@@ -6,7 +6,8 @@ import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pres
 import { convertLoad } from '../quantity/convert.js';
 import { percentage, product, sum } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
-import { loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
+import { loadUnitOf } from '../quantity/quantities.js';
+import { isCuffed } from '../session/prescription.js';
 import { neighbours } from './available-loads.js';
 import { coded } from './coded.js';
 import { daysBetween } from '../answer/day.js';
@@ -69,11 +70,7 @@ export function atLifted<I extends ExpandedPlanItem>(item: I, last: ExpandedReco
 }
 
 /** The load of an item, its unit and its maximum in that unit; what it has none of is left out. */
-export function loadOf({ load, oneRepMax }: ExpandedPlanItem): {
-  readonly load: number | undefined;
-  readonly unit: LoadUnit;
-  readonly maximum: number | undefined;
-} {
+export function loadOf({ load, oneRepMax }: ExpandedPlanItem) {
   const unit = load ? loadUnitOf(load.unit) : 'kg';
   return {
     load: load?.value,
@@ -168,12 +165,10 @@ function isMissed({ sets, lastSetToFailure }: ExpandedPlanItem, { done }: Expand
 const reportsOf = ({ item, latest }: ItemCase): PainReport[] =>
   latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item)));
 
-const isWithoutCuff = ({ item }: ItemCase): boolean => item.restriction === 'none';
-
 /** What pain leads to; where the exercise has no cuff, pain under one holds and lowers nothing. */
 const painOf = (given: ItemCase): PainAssessment[] =>
   assessPain(reportsOf(given), given.painRule).map((assessed) =>
-    isWithoutCuff(given) && assessed.verdict === 'back-off' && assessed.rule.lower === 'pressure'
+    !isCuffed(given.item) && assessed.verdict === 'back-off' && assessed.rule.lower === 'pressure'
       ? { ...assessed, verdict: 'hold' }
       : assessed,
   );
@@ -182,7 +177,7 @@ const painOf = (given: ItemCase): PainAssessment[] =>
 const symptomsOf = (given: ItemCase, hold: boolean): Symptom[] =>
   [...new Set(given.latest.flatMap(({ symptoms }) => symptoms))].filter((code) => {
     const { grade, cuff = false } = symptomOf(code);
-    return grade === 'lower' && (cuff && isWithoutCuff(given)) === hold;
+    return grade === 'lower' && (cuff && !isCuffed(given.item)) === hold;
   });
 
 /** What asks for less than the last time, and what of it goes down. */
@@ -320,8 +315,8 @@ function raiseLoad(given: ItemCase, because: readonly Sentence[]): Draft {
 }
 
 /** A load above the range that is recommended with restriction, which the proposal says. */
-function aboveGuidance({ restriction }: ExpandedPlanItem, next: number, maximum: number | undefined): Sentence[] {
-  if (restriction === 'none' || maximum === undefined) return [];
+function aboveGuidance(item: ExpandedPlanItem, next: number, maximum: number | undefined): Sentence[] {
+  if (!isCuffed(item) || maximum === undefined) return [];
   const { low, high } = guidance2019.percentOneRepMax;
   const percentOneRepMax = percentage(next, maximum);
   return percentOneRepMax > high ? [coded('raised-above-guidance', { percentOneRepMax, low, high })] : [];
@@ -331,7 +326,7 @@ function aboveGuidance({ restriction }: ExpandedPlanItem, next: number, maximum:
 function raise(given: ItemCase, met: readonly Sentence[]): Draft {
   const { item, nextPercentLop } = given;
   if (nextPercentLop === undefined) return raiseLoad(given, met);
-  if (item.restriction === 'none') return raiseLoad(given, [...met, coded('pressure-no-cuff')]);
+  if (!isCuffed(item)) return raiseLoad(given, [...met, coded('pressure-no-cuff')]);
   const { load } = loadOf(item);
   const from = percentOf(item.target!);
   const largest = limits.largestPressureStep.value;
@@ -371,7 +366,7 @@ export function draftItem(given: ItemCase): Draft {
   if (item.sets.some(({ repetitions }) => repetitions === undefined)) return repeat(coded('rule-counts'));
   const percentOneRepMax = load === undefined || maximum === undefined ? undefined : percentage(load, maximum);
   const light = limits.overGoalFrom.value;
-  if (rule.overGoal && item.restriction !== 'none' && percentOneRepMax !== undefined && percentOneRepMax <= light) {
+  if (rule.overGoal && isCuffed(item) && percentOneRepMax !== undefined && percentOneRepMax <= light) {
     return repeat(coded('over-goal-not-applied', { percentOneRepMax, most: light }));
   }
   const sessions = inARow(own, longBreakDays)

@@ -161,7 +161,7 @@ export const PAIN_RULE_IDS: readonly PainRuleId[] = chosen.map(({ id }) => id);
 
 /** What pain leads to, mildest first. */
 const PAIN_VERDICTS = ['go-on', 'hold', 'back-off', 'stop'] as const;
-export type PainVerdict = (typeof PAIN_VERDICTS)[number];
+type PainVerdict = (typeof PAIN_VERDICTS)[number];
 
 /** One report by one rule: what follows, and the pain that decided. */
 export interface PainAssessment {

@@ -4,7 +4,7 @@ import { describe, InputError, issue, refuse, type InputIssue } from '../answer/
 import { GIVEN_WITH, LEFT_OUT_WITH, need, type Asked } from '../answer/needs.js';
 import { SIDES, type Side } from '../quantity/quantities.js';
 import { LEFT_OUT_UNLESS, LEFT_OUT_UNRESTRICTED, LEFT_OUT_WITHOUT } from '../session/needs.js';
-import { sidesOf, type FullPrescription, type PerSide } from '../session/prescription.js';
+import { isCuffed, sidesOf, type FullPrescription, type PerSide } from '../session/prescription.js';
 import { ofSide } from '../session/schedule.js';
 import { loadsOf, maximumOf, setLoadsOf, withSetCautions } from './exercise-load.js';
 import { fullSetsOf, planSets } from './exercise-sets.js';
@@ -100,7 +100,7 @@ type Cuffed = TrainedLimb & Partial<CuffSetting>;
 
 /** An exercise with the pressure of each cuff, and the occlusion pressure that it is a share of. */
 function withCuffs(full: FullPrescription, limbs: readonly Cuffed[], name: string): FullPrescription {
-  if (full.restriction === 'none') return { ...full, name };
+  if (!isCuffed(full)) return { ...full, name };
   const perSide = (part: keyof CuffSetting): PerSide => {
     const values = limbs.map((limb): [Side, number] => [limb.side, (limb[part] as Answer).value]);
     return values.length === 1 ? values[0]![1] : (Object.fromEntries(values) as Record<Side, number>);
@@ -147,7 +147,7 @@ export function plannedExercise(
   const sets = from(SETS, () => fullSetsOf(exercise, side, { oneRepMax, load, setLoads, bodyMassKg }));
   const cuffed = from(CUFFED, () =>
     limbs?.flatMap((limb): Cuffed[] => {
-      if (exercise.restriction === 'none') return [limb];
+      if (!isCuffed(exercise)) return [limb];
       const cuff = limbCuffs[limb.at];
       return cuff ? [{ ...limb, ...cuff(exercise) }] : [];
     }),

@@ -151,23 +151,18 @@ export const findingsOfReplies = <C extends ScreeningCode | DayCode>(
       return { ...screeningCaution(severity, code, undefined, more), outcome, evidence };
     });
 
-/** What is not answered: readings first, then questions. */
-const unansweredOf = <C extends ScreeningCode | DayCode>(
+/** Findings with referrals first, what is not answered, and what they lead to. */
+export function concluded<C extends ScreeningCode | DayCode>(
+  findings: readonly ScreeningFinding[],
   items: readonly AskedItem<C>[],
   replies: Replies<C>,
   readings: Readonly<Partial<Record<ReadingName, number | undefined>>>,
-): OpenQuestion[] =>
-  [
+): Pick<Screening, 'outcome' | 'complete' | 'findings' | 'unanswered'> {
+  const open = [
     ...(Object.keys(readings) as ReadingName[]).filter((name) => readings[name] === undefined),
     ...items.map(({ code }) => code).filter((code) => (replies[code] ?? 'unknown') === 'unknown'),
-  ].map((code) => ({ code, question: questionOf(code) }));
-
-/** Findings with referrals first, and what they and what is not answered lead to. */
-export function concluded<C extends ScreeningCode | DayCode>(
-  findings: readonly ScreeningFinding[],
-  ...asked: Parameters<typeof unansweredOf<C>>
-): Pick<Screening, 'outcome' | 'complete' | 'findings' | 'unanswered'> {
-  const unanswered = unansweredOf(...asked);
+  ];
+  const unanswered = open.map((code) => ({ code, question: questionOf(code) }));
   const complete = unanswered.length === 0;
   const sorted = [...findings].sort((a, b) => Number(b.outcome === 'refer') - Number(a.outcome === 'refer'));
   const outcome = sorted[0]?.outcome ?? (complete ? 'nothing-found' : 'incomplete');

@@ -2,7 +2,7 @@ import { defined } from '../answer/defined.js';
 import { refuse } from '../answer/issues.js';
 import { need } from '../answer/needs.js';
 import { formatUnit } from '../quantity/format.js';
-import type { FullPrescription } from '../session/prescription.js';
+import { isCuffed, type FullPrescription } from '../session/prescription.js';
 import { fullPrescription } from '../session/read-session.js';
 import { sessionLoadOf, totalsOfExercise } from '../session/totals.js';
 import { assumption } from './assumptions.js';
@@ -21,7 +21,7 @@ export type ItemFacts = Omit<ExpandedRecordItem, 'totals'>;
 
 /** The cuff as it was held, and as planned where that is not known. */
 function cuffed(full: FullPrescription, { target, restTarget, done }: ItemFacts): FullPrescription {
-  if (full.restriction === 'none') return full;
+  if (!isCuffed(full)) return full;
   const pressureMmHg = done.heldMmHg ?? target!.value;
   const rest = restTarget && (done.restHeldMmHg ?? restTarget.value);
   if (rest !== undefined && rest >= pressureMmHg) {
@@ -72,7 +72,7 @@ export function recordFrom(facts: SessionFacts): ExpandedRecord {
   const dayCheck = facts.dayCheck && answersAgain(facts.dayCheck, ['dayCheck']);
   const ofDay = dayCheck ? answersCautions(dayCheck, date) : [];
   const limbs = totalsOfLimbs(items);
-  const asPlanned = items.some(({ restriction, done }) => restriction !== 'none' && done.heldMmHg === undefined);
+  const asPlanned = items.some((item) => isCuffed(item) && item.done.heldMmHg === undefined);
   const lowerLoad = items.some(({ load, upperLoad, done }) => upperLoad && done.load === load?.value && !done.instead);
   const cautions = uniqueCautions([
     ...readingCautions(facts),

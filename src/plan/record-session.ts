@@ -6,6 +6,7 @@ import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { LEFT_OUT_WITHOUT } from '../session/needs.js';
+import { isCuffed } from '../session/prescription.js';
 import { orDuration } from '../session/read-session.js';
 import { textByCode } from './catalogue.js';
 import { codedCaution } from './coded.js';
@@ -37,7 +38,7 @@ import type { DoneSet, ExpandedPlan, ExpandedPlanItem, PlanSet } from './types.j
 /** What of an item cannot be: the plan has nothing of it, or it is missing where another exercise was done. */
 function wrongIn(item: ExpandedPlanItem, done: DoneItem): InputIssue[] {
   const { instead, unloaded, load } = done;
-  const noCuff = item.restriction === 'none' && LEFT_OUT_NO_CUFF;
+  const noCuff = !isCuffed(item) && LEFT_OUT_NO_CUFF;
   const leftOut: Readonly<Partial<Record<keyof DoneItem, Asked | false | undefined>>> = {
     load: item.load ? unloaded && LEFT_OUT_UNLIFTED : LEFT_OUT_NO_LOAD,
     unloaded: instead === undefined && need(LEFT_OUT_WITHOUT, { field: 'instead' }),

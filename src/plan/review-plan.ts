@@ -152,15 +152,8 @@ function heavyVerdict(heavy: readonly Indexed[], row: GuidelineRow, source: Sour
   const [item, index] = heaviest;
   const { exercise, limb, side } = item;
   const path = ['items', index, ...('done' in item ? ['done', 'load'] : ['load'])];
-  const reading = {
-    measure: 'percent-of-maximum',
-    modes: [],
-    found: largestShareOf(item)!,
-    exercise,
-    limb,
-    side,
-    path,
-  } as const;
+  const found = largestShareOf(item)!;
+  const reading: Reading = { measure: 'percent-of-maximum', modes: [], found, exercise, limb, side, path };
   const hasCuff = heavy.some(([one]) => isCuffed(one));
   return { assessed: assessmentOf(reading, row, source), severity: hasCuff ? 'caution' : 'note', code: 'review-heavy' };
 }
