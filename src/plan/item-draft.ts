@@ -60,11 +60,15 @@ interface ItemCase {
 /** The share of occlusion pressure that was asked for. */
 export const percentOf = ({ inputs }: Answer<'cuff-pressure'>): number => inputs.percentLop;
 
-/** An item at the load that was lifted last, where the plan has a range of loads and it is in that range. */
+/**
+ * An item at the load that was lifted last, where the plan has a range of loads and it is in that range. Where sets have
+ * loads of their own, the heaviest of them says nothing of the others: the load is that of the plan.
+ */
 export function atLifted<I extends ExpandedPlanItem>(item: I, last: ExpandedRecordItem | undefined): I {
-  const { load, upperLoad } = item;
+  const { load, upperLoad, sets } = item;
   const { load: lifted, unit, instead } = last?.done ?? {};
   if (!load || !upperLoad || lifted === undefined || unit === undefined || instead !== undefined) return item;
+  if (sets.some((set) => set.load !== undefined)) return item;
   const value = convertLoad(heaviestLoad(last!.done.sets, lifted), unit, loadUnitOf(load.unit));
   return value > load.value && value <= upperLoad.value ? { ...item, load: { ...load, value } } : item;
 }

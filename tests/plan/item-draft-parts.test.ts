@@ -122,6 +122,9 @@ describe('what an item has', () => {
     expect(lifted(ranged, { load: 25, unit: undefined })).toBe(20);
     expect(lifted(ranged, { load: 25, sets: [{ repetitions: 15, load: 27.5, restS: 0 }] })).toBe(27.5);
     expect(lifted(itemOf(), { load: 25 })).toBe(20);
+    // A heavy single set of the plan is no load of the others.
+    const single = itemOf({ upperLoad: kg(30), sets: [{ repetitions: 15, load: 25, restS: 0 }] });
+    expect(lifted(single, { load: 20, sets: [{ repetitions: 15, load: 25, restS: 0 }] })).toBe(20);
     expect(atLifted(ranged, undefined)).toBe(ranged);
     const unloaded = itemOf({ load: undefined, upperLoad: kg(30) });
     expect(atLifted(unloaded, sessionOf(unloaded, { done: { load: 25, unit: 'kg' } }).item)).toBe(unloaded);

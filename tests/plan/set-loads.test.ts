@@ -208,6 +208,17 @@ describe('sets with loads of their own', () => {
     expect(options[1]!.sets.map(({ repetitions }) => repetitions)).toEqual([17, 16]);
   });
 
+  // 20 kg is the lower end of the range, and one set has 25 kg: both go down by the step of 2.5 kg.
+  it('go down with the lower end of a range after a session that was as planned', () => {
+    const sets = [{ repetitions: 15 }, { repetitions: 15, load: 25 }];
+    const plan = heavy(sets, { percentOneRepMax: { from: 20, to: 35 } });
+    const record = recordSession({ plan, date: '2026-03-02', asPlanned: true, sessionRpe: 10, pain: [] });
+    const proposal = nextSession({ plan, records: [record], rule: 'all-repetitions' });
+    expect(proposal.items[0]).toMatchObject({ action: 'back-off', load: { from: 20, to: 17.5 } });
+    const next = planSession(nextRequest({ plan, proposal }).request);
+    expect(next.items[0]!.sets.map(({ load }) => load)).toEqual([17.5, 22.5]);
+  });
+
   it('names what does not go together', () => {
     const of = (sets: Sets, more: object = {}) => issuesOf(() => heavy(sets, more));
     expect(of([{ repetitions: 3, load: 80, percentOneRepMax: 80 }])).toEqual([
