@@ -80,7 +80,6 @@ const NOT_EXPORTED: Readonly<Record<string, readonly string[]>> = {
   'plan/read-back.ts': ['ReadBack'],
   'plan/screening-items.ts': ['SCREENING_OUTCOMES', 'REPLIES'],
   'plan/stage-goals.ts': ['GOAL_MEASURES'],
-  'plan/stated.ts': ['StatedAll'],
   'plan/stops.ts': ['WithStops', 'DECIDER_ROLES'],
   'plan/symptoms.ts': ['CodedSymptom', 'rows', 'SYMPTOM_GRADES'],
   'plan/types.ts': ['WholeTotals'],

@@ -62,12 +62,10 @@ const ofExercise = <L extends SetLoad>(exercise: PlanExercise, load: L): L =>
     : { ...load, cautions: load.cautions.filter(({ code }) => !ABOUT_RESTRICTION.includes(code)) };
 
 /** The load of an exercise; of a range of shares that at its lower end, and that at its upper end. */
-export interface Loads {
-  readonly load?: Load;
-  readonly upperLoad?: Load;
-}
-
-export function loadsOf(exercise: PlanExercise, oneRepMax: Maximum | undefined): Loads {
+export function loadsOf(
+  exercise: PlanExercise,
+  oneRepMax: Maximum | undefined,
+): { readonly load?: Load; readonly upperLoad?: Load } {
   const { load, unit, percentOneRepMax } = exercise;
   if (typeof load === 'number') return { load: statedLoad(load, unit) };
   if (!load && !oneRepMax) return {};

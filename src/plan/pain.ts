@@ -66,34 +66,20 @@ export interface PainRule {
 }
 
 const joints = {
+  sites: ['joint', 'tendon'],
   moments: PAIN_MOMENTS,
   stopFrom: SEVERE_PAIN_FROM,
   settles: true,
   lower: 'load',
 } as const;
+const secondary = { evidence: 'secondary' } as const;
 
 /** Rules of joint and tendon pain, one of which is chosen by name; the first is the default. */
 const chosen = [
-  { id: 'cautious', sites: ['joint', 'tendon'], ...joints, holdAbove: 1, backOffAbove: 3, evidence: 'practice' },
-  {
-    id: 'tendon-monitoring',
-    sites: ['joint', 'tendon'],
-    ...joints,
-    holdAbove: 3,
-    backOffAbove: 5,
-    evidence: 'secondary',
-    source: 'achilles-trial-2007',
-  },
-  {
-    id: 'front-of-knee',
-    sites: ['joint', 'tendon'],
-    ...joints,
-    // “Best below 2”, in whole points.
-    holdAbove: 1,
-    backOffAbove: 5,
-    evidence: 'secondary',
-    source: 'front-of-knee-page',
-  },
+  { id: 'cautious', ...joints, holdAbove: 1, backOffAbove: 3, evidence: 'practice' },
+  { id: 'tendon-monitoring', ...joints, holdAbove: 3, backOffAbove: 5, ...secondary, source: 'achilles-trial-2007' },
+  // “Best below 2”, in whole points.
+  { id: 'front-of-knee', ...joints, holdAbove: 1, backOffAbove: 5, ...secondary, source: 'front-of-knee-page' },
 ] as const satisfies readonly PainRule[];
 
 /** Rules of the other sites, which always apply. */
