@@ -68,7 +68,6 @@ const NOT_EXPORTED: Readonly<Record<string, readonly string[]>> = {
   'answer/defined.ts': ['LeftOut'],
   'answer/form.ts': ['where', 'FORM_UNITS'],
   'answer/messages.ts': ['answerMessages'],
-  'plan/document-parts.ts': ['Placed'],
   'plan/find-item.ts': ['WithItems'],
   'plan/lighten.ts': ['KEEPS'],
   'plan/measures.ts': ['guidelineNames'],

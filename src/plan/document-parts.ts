@@ -27,7 +27,7 @@ export interface LimbAndSide {
 }
 
 /** An exercise on a limb. */
-export interface Placed extends LimbAndSide {
+export interface ExerciseOnLimb extends LimbAndSide {
   /** Name of the exercise, as in the request for the plan. */
   readonly exercise: string;
 }

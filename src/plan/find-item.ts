@@ -3,7 +3,7 @@ import { Reader } from '../answer/reader.js';
 import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
 import { need } from '../answer/needs.js';
 import { MOST_NAME } from '../session/prescription.js';
-import type { Placed } from './document-parts.js';
+import type { ExerciseOnLimb } from './document-parts.js';
 import { placeText } from './limb-and-side.js';
 import { EXERCISE_NAME, ONE_ITEM, WITH_ITEMS } from './needs.js';
 
@@ -45,7 +45,7 @@ interface WithItems<I> {
  * findItem(plan, { exercise: 'leg extension', side: 'left' }).load?.value; // => 15
  * ```
  */
-export function findItem<I extends Placed>(document: WithItems<I>, which: ItemPlace = {}): I {
+export function findItem<I extends ExerciseOnLimb>(document: WithItems<I>, which: ItemPlace = {}): I {
   const reader = new Reader(which, ['which']);
   const exercise = reader.optionalText('exercise', EXERCISE_NAME, (name) => name.length <= MOST_NAME);
   const limb = reader.optionalChoice('limb', LIMBS);

@@ -62,7 +62,7 @@ export const percentOf = ({ inputs }: Answer<'cuff-pressure'>): number => inputs
 
 /**
  * An item at the load that was lifted last, where the plan has a range of loads and it is in that range. Where sets have
- * loads of their own, the heaviest of them says nothing of the others: the load is that of the plan.
+ * loads of their own, the heaviest of them is not that of the others: the load is that of the plan.
  */
 export function atLifted<I extends ExpandedPlanItem>(item: I, last: ExpandedRecordItem | undefined): I {
   const { load, upperLoad, sets } = item;

@@ -1,6 +1,6 @@
 import { describe } from '../answer/issues.js';
 import { sidesOf } from '../session/prescription.js';
-import type { LimbAndSide, Placed } from './document-parts.js';
+import type { LimbAndSide, ExerciseOnLimb } from './document-parts.js';
 import type { ExpandedPlan, PlanExercise, ExpandedPlanItem } from './types.js';
 
 export const isSameLimb = (a: LimbAndSide, b: LimbAndSide): boolean => a.limb === b.limb && a.side === b.side;
@@ -15,13 +15,14 @@ export const usesLimb = ({ limb, side }: Pick<PlanExercise, 'limb' | 'side'>, pl
   limb === place.limb && (!side || sidesOf(side).includes(place.side));
 
 /** An exercise on a limb, however often it is listed. */
-export const keyOf = ({ exercise, limb, side }: Placed): string => JSON.stringify([exercise, limb, side]);
+export const keyOf = ({ exercise, limb, side }: ExerciseOnLimb): string => JSON.stringify([exercise, limb, side]);
 
 /** An exercise on a limb as an error shows it. */
-export const placeText = ({ exercise, limb, side }: Placed): string => [exercise, limb, side].map(describe).join(' ');
+export const placeText = ({ exercise, limb, side }: ExerciseOnLimb): string =>
+  [exercise, limb, side].map(describe).join(' ');
 
 /** Which time each exercise on a limb is listed, from 1: the same one listed again is another one. */
-export function timesOf(items: readonly Placed[]): number[] {
+export function timesOf(items: readonly ExerciseOnLimb[]): number[] {
   const seen = new Map<string, number>();
   return items.map((item) => {
     const times = (seen.get(keyOf(item)) ?? 0) + 1;
@@ -31,7 +32,7 @@ export function timesOf(items: readonly Placed[]): number[] {
 }
 
 /** One exercise on one limb, distinct from every other. */
-export const placesOf = (items: readonly Placed[]): string[] => {
+export const placesOf = (items: readonly ExerciseOnLimb[]): string[] => {
   const times = timesOf(items);
   return items.map((item, index) => `${keyOf(item)} ${times[index]!}`);
 };

@@ -42,11 +42,8 @@ export const guidelineNames = {
 
 /** The place of a figure: an exercise on a limb, a limb, or the whole plan. */
 export interface Place {
-  /** Name of the exercise it is about; left out where it is about a limb or the whole plan. */
   readonly exercise?: string;
-  /** The limb and side it is about; without a side, an exercise that is alike on every side. */
   readonly limb?: Limb;
-  /** Side of the limb. */
   readonly side?: Side;
 }
 

@@ -2,7 +2,7 @@ import type { Caution, Sentence } from '../answer/answer.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { LoadUnit } from '../quantity/quantities.js';
-import type { DocumentHead, Placed } from './document-parts.js';
+import type { DocumentHead, ExerciseOnLimb } from './document-parts.js';
 import type { PainRuleId } from './pain.js';
 import type { ProgressionRuleId } from './progression-rules.js';
 import type { Stop, StopDecision } from './stops.js';
@@ -61,7 +61,7 @@ export interface ProposedChange {
 }
 
 /** What is proposed for one exercise on one limb. */
-export interface ProposalItem extends Placed {
+export interface ProposalItem extends ExerciseOnLimb {
   /** What to do in the next session. */
   readonly action: ProgressionAction;
   /** Load, present and proposed; left out where the plan has none. */

@@ -3,6 +3,7 @@ import type { Answer, Caution } from '../answer/answer.js';
 import type { DayCode, ScreeningCode } from '../answer/codes.js';
 import type { Asked } from '../answer/needs.js';
 import type { Grade } from '../evidence/grades.js';
+import type { SourceId } from '../evidence/sources.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
 import type { DocumentHead } from './document-parts.js';
 import type { Disclaimer } from './disclaimers.js';
@@ -22,9 +23,17 @@ export interface ScreeningFinding extends Caution {
 }
 
 /** A question of the screening or of the check of the day. */
-export interface ScreeningQuestion<C extends string = ScreeningCode> extends AskedItem<C> {
+export interface ScreeningQuestion<C extends string = ScreeningCode> {
+  /** Code of the question. */
+  readonly code: C;
   /** The question in English. */
   readonly question: string;
+  /** What a `yes` leads to. */
+  readonly outcome: FindingOutcome;
+  /** How well it is backed that this is on the list. */
+  readonly evidence: Grade;
+  /** Source of the question; left out where there is none. */
+  readonly source?: SourceId;
 }
 
 /** A question that is not answered. */
@@ -68,7 +77,7 @@ export interface DayCheckRequest {
 }
 
 /** A document of answers, and what they lead to. */
-interface AnswersDocument<D extends string, R> extends DocumentHead<D, 1> {
+export interface AnswersDocument<D extends string, R> extends DocumentHead<D, 1> {
   /** The answers and readings you gave. */
   readonly request: R;
   /** What the answers lead to, on the whole. */

@@ -2,7 +2,7 @@ import { describe, issue, MOST_ISSUES, type InputIssue } from '../answer/issues.
 import { isOwn } from '../answer/own.js';
 import { plainCopy } from '../answer/plain-copy.js';
 import { isCalendarDay } from '../answer/day.js';
-import type { Placed } from './document-parts.js';
+import type { ExerciseOnLimb } from './document-parts.js';
 import { SEVERE_PAIN_FROM } from './pain.js';
 import { placesOf } from './limb-and-side.js';
 import { expandedInto } from './read-document.js';
@@ -19,7 +19,7 @@ interface Glance {
   readonly sessionOfDay: number | undefined;
   readonly label: unknown;
   /** The exercises on limbs that it has. */
-  readonly items: readonly Placed[];
+  readonly items: readonly ExerciseOnLimb[];
   /** It reports a symptom, severe pain or a stop, which stay in force however old they are. */
   readonly reports: boolean;
 }
@@ -65,7 +65,7 @@ function firstLook(record: Json, index: number): Glance | undefined {
   if (typeof date !== 'string' || !isCalendarDay(date) || !Array.isArray(items)) return undefined;
   if (sessionOfDay !== undefined && typeof sessionOfDay !== 'number') return undefined;
   const reports = !isEmpty(stops) || !isEmpty(symptoms) || (pain as readonly unknown[]).some(isSevere);
-  return { index, date, sessionOfDay, label, items: items as readonly Placed[], reports };
+  return { index, date, sessionOfDay, label, items: items as readonly ExerciseOnLimb[], reports };
 }
 
 /** What was done, whatever was noted of it: the same twice on a day is one session that was given twice. */
@@ -108,7 +108,7 @@ const inOrder = (a: Glance, b: Glance): number =>
   a.date === b.date ? (a.sessionOfDay ?? 0) - (b.sessionOfDay ?? 0) : a.date < b.date ? -1 : 1;
 
 /** The exercises of a record; nothing where they cannot be read. */
-const placesIn = ({ items }: Glance): Placed[] | undefined =>
+const placesIn = ({ items }: Glance): ExerciseOnLimb[] | undefined =>
   unlessItFails(() => items.map(({ exercise, limb, side }) => ({ exercise, limb, side })));
 
 /**

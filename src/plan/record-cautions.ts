@@ -9,7 +9,7 @@ import { loadUnitOf } from '../quantity/quantities.js';
 import { isOfLimb } from '../session/exposure.js';
 import { reperfusionCautions } from '../session/limbs.js';
 import { codedCaution } from './coded.js';
-import type { Placed } from './document-parts.js';
+import type { ExerciseOnLimb } from './document-parts.js';
 import { comparedHeld, type Held } from './held.js';
 import { isSameLimb, limbsIn } from './limb-and-side.js';
 import { CAUTIOUS_PAIN_RULE, assessPain, painSentence } from './pain.js';
@@ -26,7 +26,7 @@ const HELD = {
   'share-below': ['note', 'held-share-below', ['held', 'heldPercent', 'occlusion', 'percentLop']],
 } as const;
 
-function heldCautions(compared: Held | undefined, who: Placed, path: Path): Caution[] {
+function heldCautions(compared: Held | undefined, who: ExerciseOnLimb, path: Path): Caution[] {
   if (!compared || compared.as === 'as-planned') return [];
   if (compared.as === 'above-tried') {
     const { held } = compared;

@@ -10,7 +10,7 @@ import { isCuffed } from '../session/prescription.js';
 import { orDuration } from '../session/read-session.js';
 import { textByCode } from './catalogue.js';
 import { codedCaution } from './coded.js';
-import type { Placed } from './document-parts.js';
+import type { ExerciseOnLimb } from './document-parts.js';
 import { compact } from './expanded.js';
 import { isSameLimb, placesOf, placeText } from './limb-and-side.js';
 import { measuredDay } from './measured-limb.js';
@@ -116,7 +116,7 @@ function doneOf(item: ExpandedPlanItem, given: DoneItem, plan: ExpandedPlan): Ex
 type Done = Omit<RecordRequest, 'plan'> & { readonly plan: ExpandedPlan };
 
 /** The exercises on limbs of a plan that a list of items does not have. */
-function leftOut({ items }: ExpandedPlan, given: readonly Placed[]) {
+function leftOut({ items }: ExpandedPlan, given: readonly ExerciseOnLimb[]) {
   const there = placesOf(given);
   const planned = placesOf(items);
   return items

@@ -1,7 +1,7 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import type { Exact } from '../answer/defined.js';
 import type { LoadUnit, Posture } from '../quantity/quantities.js';
-import type { DocumentHead, Placed } from './document-parts.js';
+import type { DocumentHead, ExerciseOnLimb } from './document-parts.js';
 import type { DayCheck } from './questions.js';
 import type { PainReport } from './pain.js';
 import type { Stop } from './stops.js';
@@ -23,7 +23,7 @@ export interface Feelings {
 }
 
 /** What was done of one item of the plan. */
-export interface DoneItem extends Placed {
+export interface DoneItem extends ExerciseOnLimb {
   /**
    * The sets that were done, by repetitions or time [s], or a number of repetitions for each, such as
    * `[30, 15, 15, 17]`; a rest [s] left out is taken as planned. With `asPlanned` those of the plan when left out.
@@ -105,7 +105,7 @@ interface DoneFacts {
   /** Limb circumference [cm]; left out where it is not known. */
   readonly circumferenceCm?: number;
   /** What was done; what was not recorded is left out. */
-  readonly done: Exact<Omit<DoneItem, keyof Placed | 'sets' | 'load' | 'stoppedEarly'>> & {
+  readonly done: Exact<Omit<DoneItem, keyof ExerciseOnLimb | 'sets' | 'load' | 'stoppedEarly'>> & {
     /** Sets that were done. */
     readonly sets: PlanItem['sets'];
     /** Load lifted [`unit`]; absent where there is none. */
@@ -127,7 +127,7 @@ export interface ExpandedRecordItem extends Pick<ExpandedPlanItem, (typeof KEPT)
 export type ExpandedItem = ExpandedPlanItem | ExpandedRecordItem;
 
 /** A record; its answers are numbers that the document states, or whole. */
-interface RecordFacts<Item, Totals, Load, Sentence>
+export interface RecordFacts<Item, Totals, Load, Sentence>
   extends
     DocumentHead<'record', 2>,
     Feelings,

@@ -9,13 +9,13 @@ import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { Math } from '../quantity/maths.js';
-import type { Unit } from '../quantity/quantities.js';
+import type { Limb, Side, Unit } from '../quantity/quantities.js';
 import { isCuffed } from '../session/prescription.js';
 import { documentDisclaimers, type Disclaimer } from './disclaimers.js';
 import { documentMessages } from './document-messages.js';
 import { head, type DocumentHead } from './document-parts.js';
 import { guidelines, HEAVY_PERCENT, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
-import { findingValues, measures, type Measure, type Place } from './measures.js';
+import { findingValues, measures, type Measure } from './measures.js';
 import { expandedOf } from './read-document.js';
 import { largestShareOf, modesOf, readingsOf, type Indexed, type Reading } from './readings.js';
 import type { ExpandedItem, SessionRecord } from './record.js';
@@ -24,7 +24,7 @@ import { inForce, type Stop } from './stops.js';
 import type { Plan } from './types.js';
 
 /** One figure of a document compared with one range of a guideline. */
-export interface Assessment extends Place {
+export interface Assessment {
   /** What is compared. */
   readonly measure: Measure;
   /** The figure in the document, in `unit`. */
@@ -41,6 +41,12 @@ export interface Assessment extends Place {
   readonly evidence: Grade;
   /** Source of the range; left out where there is none. */
   readonly source?: SourceId;
+  /** Name of the exercise it is about; left out where it is about a limb or the whole plan. */
+  readonly exercise?: string;
+  /** The limb and side it is about; without a side, an exercise that is alike on every side. */
+  readonly limb?: Limb;
+  /** Side of the limb. */
+  readonly side?: Side;
   /** Its place in the document. */
   readonly path: Path;
 }

@@ -17,13 +17,11 @@ export type ScreeningReply = (typeof REPLIES)[number];
 
 /** Something that `screen` or `checkDay` asks about. */
 export interface AskedItem<C extends string> {
-  /** Code of the question. */
   readonly code: C;
-  /** What a `yes` leads to. That the item is asked about may have a source; which of the two it leads to is `practice`. */
+  /** What a yes leads to. That the item is asked about may have a source; which of the two it leads to is `practice`. */
   readonly outcome: FindingOutcome;
-  /** How well it is backed that this is on the list. */
+  /** How well it is backed that the item is on the list. */
   readonly evidence: Grade;
-  /** Source of the question; left out where there is none. */
   readonly source?: SourceId;
 }
 

@@ -19,7 +19,7 @@ import type {
 import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 import type { Lift, Training } from '../strength/lifts.js';
-import type { DocumentHead, LimbAndSide, Placed } from './document-parts.js';
+import type { DocumentHead, LimbAndSide, ExerciseOnLimb } from './document-parts.js';
 import type { DayCheck, Screening } from './questions.js';
 import type { Disclaimer, DisclaimerCode } from './disclaimers.js';
 import type { Answered, StatedAnswer, StatedTotals } from './stated.js';
@@ -338,7 +338,7 @@ export interface PlanRequest {
 }
 
 /** An exercise on a limb; its answers are numbers that the document states, or whole. */
-interface ItemFacts<Pressure, Load, Totals> extends Placed {
+export interface ItemFacts<Pressure, Load, Totals> extends ExerciseOnLimb {
   /** Kind of exercise; it decides which ranges of a guideline apply. `resistance` when left out. */
   readonly mode?: ExerciseMode;
   /** Posture of this exercise, where it is another than that of the request. */
@@ -429,7 +429,7 @@ export interface ExpandedPlanClock extends Pick<PlanClock, 'timeline'> {
 }
 
 /** A plan; its answers are numbers that the document states, or whole. */
-interface PlanFacts<Item, Totals, Clock, Sentence> extends DocumentHead<'plan', 2> {
+export interface PlanFacts<Item, Totals, Clock, Sentence> extends DocumentHead<'plan', 2> {
   /** What the plan was made from. */
   readonly request: PlanRequest;
   /** Each exercise on each limb, with its loads, pressures and sets. */
