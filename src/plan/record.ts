@@ -29,7 +29,10 @@ export interface DoneItem extends ExerciseOnLimb {
    * `[30, 15, 15, 17]`; a rest [s] left out is taken as planned. With `asPlanned` those of the plan when left out.
    */
   readonly sets?: readonly (DoneSet | number)[] | undefined;
-  /** Name of the exercise that was done in its place that day. Give its load, or `unloaded`; it has no 1RM here. */
+  /**
+   * Name of the exercise that was done in its place that day. Give its load, or `unloaded`; it has no 1RM here, and no
+   * share of body mass.
+   */
   readonly instead?: string | undefined;
   /** Nothing was lifted in the exercise that was done `instead`. */
   readonly unloaded?: true | undefined;
