@@ -18,16 +18,15 @@ import { mostSevereFirst } from './severity.js';
  */
 export const audiences: Readonly<Partial<Record<CautionCode, Audience>>> = frozen(cautionAudiences);
 
-/** A caution that the table does not have, such as an app’s own, is for the person unless it is a note. */
-const audienceOf = ({ code, severity }: { readonly code: string; readonly severity: Severity }): Audience =>
-  (Object.hasOwn(audiences, code) && audiences[code as CautionCode]) ||
-  (severity === 'note' ? 'practitioner' : 'person');
-
 /** Cautions by whom they are for, each group most severe first. */
 export function byAudience<C extends { readonly code: string; readonly severity: Severity }>(
   cautions: readonly C[],
 ): Record<Audience, C[]> {
   const groups: Record<Audience, C[]> = { person: [], practitioner: [], method: [] };
-  for (const message of mostSevereFirst(cautions)) groups[audienceOf(message)].push(message);
+  for (const message of mostSevereFirst(cautions)) {
+    const known = Object.hasOwn(audiences, message.code) ? audiences[message.code as CautionCode] : undefined;
+    // One that the table does not have, such as an app’s own, is for the person unless it is a note.
+    groups[known ?? (message.severity === 'note' ? 'practitioner' : 'person')].push(message);
+  }
   return groups;
 }

@@ -9,17 +9,16 @@ import { format } from '../quantity/format.js';
 import {
   comparedSession,
   compareTotals,
-  isCuffed,
   type ComparedSession,
   type ComparisonRow,
   type NotKnown,
 } from '../session/compare.js';
 import { comparisonCaution } from '../session/messages.js';
-import type { FullPrescription, SessionInput } from '../session/prescription.js';
+import { isCuffed, type FullPrescription, type SessionInput } from '../session/prescription.js';
 import { readSession } from '../session/read-session.js';
 import { peaks } from '../session/volume.js';
 import { total } from '../session/working.js';
-import { version } from '../study/version.js';
+import { head, type DocumentHead } from './document-parts.js';
 import { findItem, type ItemPlace } from './find-item.js';
 import { prescribedItem } from './item-prescription.js';
 import { ITEM_WITH_PLACE, SIDE_OF_COMPARISON } from './needs.js';
@@ -47,13 +46,7 @@ export interface ComparisonInput {
 }
 
 /** Two sessions side by side. Plain JSON; print it with `explain`. */
-export interface SessionComparison {
-  /** Kind of document. */
-  readonly document: 'session-comparison';
-  /** Version of the format of the document. */
-  readonly schemaVersion: 1;
-  /** Version of the library that made it. */
-  readonly libraryVersion: string;
+export interface SessionComparison extends DocumentHead<'session-comparison', 1> {
   /** Rows of three lines, on the joint, work and under the cuff; what is about the whole session comes last. */
   readonly rows: readonly ComparisonRow[];
   /** The fourth line: `equal-effect`, always, and each quantity that only one of the two sessions tells. */
@@ -149,9 +142,7 @@ function cautionsOf(from: Side, to: Side): Caution[] {
 
 /** Two sessions that were read, side by side. */
 export const comparisonOf = (from: Side, to: Side): SessionComparison => ({
-  document: 'session-comparison',
-  schemaVersion: 1,
-  libraryVersion: version,
+  ...head('session-comparison', 1),
   ...compareTotals(from, to),
   stops: mergeStops(from.stops, to.stops),
   cautions: cautionsOf(from, to),

@@ -1,24 +1,24 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
-import { describe, gather, InputError, type InputIssue, type Path } from '../answer/issues.js';
+import { describe, InputError, type InputIssue, type Path } from '../answer/issues.js';
 import { ownDocument } from '../answer/own.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { sum } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
 import { quantities, type Quantity } from '../quantity/quantities.js';
-import { isCuffed, limbTotals, type ComparedQuantity, type ComparedTotals } from '../session/compare.js';
+import { limbTotals, type ComparedQuantity, type ComparedTotals } from '../session/compare.js';
 import { isAtRest } from '../session/exposure.js';
-import type { FullPrescription } from '../session/prescription.js';
+import { isCuffed, type FullPrescription } from '../session/prescription.js';
 import { highest, isTense, list, summed, total } from '../session/working.js';
-import { version } from '../study/version.js';
 import { sideOf } from './compare-sessions.js';
 import { documentDisclaimers, type Disclaimer } from './disclaimers.js';
-import { measurementOf, occlusionOfTarget } from './item-prescription.js';
+import { head, type DocumentHead, type LimbAndSide } from './document-parts.js';
+import { measurementOf } from './item-prescription.js';
 import { isSameLimb, limbsIn } from './limb-and-side.js';
 import { OUR_PLAN, OUR_RECORDS, PLANNED_OR_DONE, SESSIONS, WEEKS } from './needs.js';
 import { painIsOf, PAIN_MOMENTS } from './pain.js';
-import { expandedOf } from './read-document.js';
+import { expandedInto } from './read-document.js';
 import type { ExpandedItem, ExpandedRecord, SessionRecord } from './record.js';
 import { goalResults, readGoals, type StageGoal, type StageGoalResult } from './stage-goals.js';
 import { mergeStops, stopsOf, type Stop } from './stops.js';
@@ -55,13 +55,7 @@ export interface WeekComparisonInput {
 }
 
 /** Weeks side by side. Plain JSON; print it with `explain`. */
-export interface WeekComparison {
-  /** Kind of document. */
-  readonly document: 'week-comparison';
-  /** Version of the format of the document. */
-  readonly schemaVersion: 1;
-  /** Version of the library that made it. */
-  readonly libraryVersion: string;
+export interface WeekComparison extends DocumentHead<'week-comparison', 1> {
   /** One row for each week, in the order of the input. */
   readonly weeks: readonly WeekRow[];
   /** Your goals, compared with the last week; what was not measured is neither met nor not met. */
@@ -99,7 +93,7 @@ function readWeeks(reader: Reader, issues: InputIssue[]): Week[] {
   return (weeks ?? []).map((week, index): Week => {
     const doneAt = (kind: 'plan' | 'record', given: unknown, place: Path, times = 1): CountedSession[] => {
       if (given === undefined) return [];
-      const document = gather(issues, () => expandedOf([kind], given, ['weeks', index, ...place]));
+      const document = expandedInto(issues, kind, given, ['weeks', index, ...place]);
       return document ? [{ document, times, parts: sideOf(document).parts }] : [];
     };
     const planned = (week.optionalList('sessions', SESSIONS) ?? []).flatMap((session, at) => {
@@ -114,8 +108,6 @@ function readWeeks(reader: Reader, issues: InputIssue[]): Week[] {
     return { deload: week.flag('deload'), planned, done };
   });
 }
-
-const isRestricted = ({ parts }: CountedSession): boolean => parts.some(isCuffed);
 
 const count = (sessions: readonly CountedSession[]): Answer<'sessions'> => {
   const times = sessions.map((session) => session.times);
@@ -151,41 +143,38 @@ function totalsOf(sessions: readonly CountedSession[], among: (part: FullPrescri
   };
 }
 
-type Placed = Pick<ExpandedItem, 'limb' | 'side'>;
 const itemsOf = ({ document }: CountedSession): readonly ExpandedItem[] => document.items;
 
 /** The occlusion pressure of the last session with the cuff on a limb, with its day. */
-function occlusionOf(sessions: readonly CountedSession[], place: Placed): WeekOcclusion | undefined {
-  const found = sessions.flatMap((session) =>
-    itemsOf(session).flatMap((item) => {
-      const occlusion = isSameLimb(item, place) ? occlusionOfTarget(item) : undefined;
-      if (!occlusion) return [];
-      const measurement = measurementOf(occlusion);
-      const { document } = session;
-      const day = document.document === 'plan' ? document.request.date : undefined;
-      return [
-        defined({
-          valueMmHg: occlusion.value,
-          measured: measurement !== undefined,
-          date: measurement ? measurement.inputs['date'] : day,
-        }) as WeekOcclusion,
-      ];
-    }),
+function occlusionOf(sessions: readonly CountedSession[], place: LimbAndSide): WeekOcclusion | undefined {
+  const cuffed = sessions.flatMap((session) =>
+    itemsOf(session).flatMap(({ target, ...item }) =>
+      target && isSameLimb(item, place) ? [{ document: session.document, occlusion: target.inputs.occlusion }] : [],
+    ),
   );
-  return found.at(-1);
+  const last = cuffed.at(-1);
+  if (!last) return undefined;
+  const { document, occlusion } = last;
+  const measurement = measurementOf(occlusion);
+  const day = document.document === 'plan' ? document.request.date : undefined;
+  return defined({
+    valueMmHg: occlusion.value,
+    measured: measurement !== undefined,
+    date: measurement ? measurement.inputs['date'] : day,
+  }) as WeekOcclusion;
 }
 
-function circumferenceOf(sessions: readonly CountedSession[], place: Placed): number | undefined {
+function circumferenceOf(sessions: readonly CountedSession[], place: LimbAndSide): number | undefined {
   const found = sessions.flatMap(({ document }) =>
     (document.document === 'plan' ? document.request.limbs : document.items).flatMap(
-      (one: Placed & { readonly circumferenceCm?: number | undefined }) =>
+      (one: LimbAndSide & { readonly circumferenceCm?: number | undefined }) =>
         isSameLimb(one, place) && one.circumferenceCm !== undefined ? [one.circumferenceCm] : [],
     ),
   );
   return found.at(-1);
 }
 
-function worstPainOf(sessions: readonly CountedSession[], place: Placed): WeekLimb['worstPain'] {
+function worstPainOf(sessions: readonly CountedSession[], place: LimbAndSide): WeekLimb['worstPain'] {
   const asked = sessions.flatMap(({ document }) =>
     document.document === 'record' && document.pain ? [document.pain] : [],
   );
@@ -200,8 +189,8 @@ function worstPainOf(sessions: readonly CountedSession[], place: Placed): WeekLi
     .reduce<NonNullable<WeekLimb['worstPain']>>((most, one) => (one.value > most.value ? one : most), { value: 0 });
 }
 
-function limbOf(sessions: readonly CountedSession[], place: Placed): WeekLimb {
-  const isOf = (part: FullPrescription): boolean => isSameLimb(part as Placed, place);
+function limbOf(sessions: readonly CountedSession[], place: LimbAndSide): WeekLimb {
+  const isOf = (part: FullPrescription): boolean => isSameLimb(part as LimbAndSide, place);
   const names = sessions
     .flatMap(itemsOf)
     .map((item) => ('done' in item ? item.done.instead : undefined) ?? item.exercise);
@@ -232,7 +221,7 @@ function sumsOf(sessions: readonly CountedSession[]): WeekSums {
   const atRest = sessions.filter(({ parts }) => isAtRest(parts));
   return {
     sessions: count(sessions),
-    restrictedSessions: count(sessions.filter(isRestricted)),
+    restrictedSessions: count(sessions.filter(({ parts }) => parts.some(isCuffed))),
     ...(atRest.length > 0 && { restrictedAtRest: count(atRest) }),
     ...(sessionLoad && { sessionLoad }),
     limbs: limbsIn(sessions.flatMap(itemsOf)).map((place) => limbOf(sessions, place)),
@@ -306,9 +295,7 @@ export const compareWeeks = withInput(function compareWeeks(input: WeekCompariso
   const stops = mergeStops(...documents.map((document) => document.stops), stopsOf(cautions));
   const last = rows.at(-1)!;
   return ownDocument({
-    document: 'week-comparison',
-    schemaVersion: 1,
-    libraryVersion: version,
+    ...head('week-comparison', 1),
     weeks: rows,
     goals: goalResults(goals, last.done ?? last.planned),
     stops,

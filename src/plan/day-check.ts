@@ -1,8 +1,8 @@
 import type { DayCode } from '../answer/codes.js';
 import { ownDocument } from '../answer/own.js';
 import { withInput } from '../answer/with-input.js';
-import { version } from '../study/version.js';
 import { disclaimer } from './disclaimers.js';
+import { head } from './document-parts.js';
 import { DAY_ANSWERS } from './needs.js';
 import { SEVERE_PAIN_FROM } from './pain.js';
 import {
@@ -78,9 +78,7 @@ export const checkDay = withInput(function checkDay(request: DayCheckRequest): D
     ...pressureFindings(systolicMmHg, diastolicMmHg),
   ];
   return ownDocument({
-    document: 'day-check',
-    schemaVersion: 1,
-    libraryVersion: version,
+    ...head('day-check', 1),
     request: value,
     ...concluded(findings, dayItems, answers, { systolicMmHg, diastolicMmHg, painNow }),
     disclaimers: [disclaimer('screening-clears-no-one'), disclaimer('local-codes-decide')],

@@ -2,7 +2,7 @@ import type { SourceId } from '../evidence/sources.js';
 import type { Catalogue } from '../answer/messages.js';
 import { documentMessages, type PlanCode } from './document-messages.js';
 import { planMessages } from './messages.js';
-import { STOP_CRITERIA, symptomOf } from './symptoms.js';
+import { symptoms } from './symptoms.js';
 
 /** A sentence of every plan, by its code. */
 export interface DisclaimerCode {
@@ -32,26 +32,20 @@ const ofDocument = disclaimersOf(documentMessages);
 export const documentDisclaimers = (...codes: readonly PlanCode[]): Disclaimer[] =>
   codes.map((code) => ofDocument(code));
 
-/** What is about the cuff, and left out of a plan without one. */
-const OF_CUFF: readonly (keyof typeof planMessages)[] = ['reperfuse-between-exercises', 'burn-usual'];
-
 /** What every plan says, with a cuff or without. */
-export const disclaimers = (cuffed: boolean): Disclaimer[] =>
-  ALL_PLANS.filter(([code]) => cuffed || !OF_CUFF.includes(code)).map(([code, source]) => disclaimer(code, source));
-
-const ALL_PLANS: readonly (readonly [code: keyof typeof planMessages, source?: SourceId])[] = [
-  ['not-cleared'],
-  ['local-codes-decide'],
-  ['screen-first', 'risk-stratification-2022'],
-  ['supervise-first-sessions', 'case-report-2016'],
-  ['reperfuse-between-exercises'],
-  ['side-effects-usual', 'practitioner-survey-2018'],
-  ['burn-usual'],
-  ['watch-afterwards'],
+export const disclaimers = (cuffed: boolean): Disclaimer[] => [
+  disclaimer('not-cleared'),
+  disclaimer('local-codes-decide'),
+  disclaimer('screen-first', 'risk-stratification-2022'),
+  disclaimer('supervise-first-sessions', 'case-report-2016'),
+  ...(cuffed ? [disclaimer('reperfuse-between-exercises')] : []),
+  disclaimer('side-effects-usual', 'practitioner-survey-2018'),
+  ...(cuffed ? [disclaimer('burn-usual')] : []),
+  disclaimer('watch-afterwards'),
 ];
 
 /** What to stop at, most severe first: the symptoms of a session, from the one table of symptoms. */
 export const stopCriteria = (cuffed: boolean): Disclaimer[] =>
-  STOP_CRITERIA.filter((code) => cuffed || !symptomOf(code).cuff).map((code) =>
-    disclaimer(code, symptomOf(code).source),
-  );
+  symptoms
+    .filter(({ when, cuff }) => when === 'session' && (cuffed || !cuff))
+    .map(({ code, source }) => disclaimer(code, source));

@@ -89,7 +89,7 @@ const laterMessages = {
   'load-step-earned':
     '{repetitions} repetitions at {load:unit} match {before} at {next:unit}: the load goes up {percent} %, a large step, with {sets} again.',
   'repetitions-at-most':
-    'Every set has {most} repetitions, the most here: use smaller steps of load, or decide by hand.',
+    'No set can get more repetitions: {most} are the most here, and a set to failure is not raised. Use smaller steps of load, or decide by hand.',
   'raised-above-guidance':
     '{percentOneRepMax} % of 1RM is above the {low}–{high} % that the 2019 guideline review gives with restriction.',
   'repetitions-first': 'More repetitions come first: {from}, then {to}.',

@@ -5,6 +5,7 @@ import { need, type Asked } from '../answer/needs.js';
 import { isPart } from '../answer/part.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
 import { LEFT_OUT_WITHOUT } from '../session/needs.js';
+import { isCuffed } from '../session/prescription.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { enteredMass } from '../strength/read-mass.js';
 import {
@@ -55,18 +56,16 @@ export const loadChoicesOf = (exercise: PlanExerciseFields) => picked(exercise, 
 
 const ABOUT_RESTRICTION = ['above-restricted-loads', 'below-restricted-loads'];
 /** A load without the cautions about restriction, where the exercise has none. */
-const ofExercise = <L extends SetLoad>({ restriction }: PlanExercise, load: L): L =>
-  restriction === 'none'
-    ? { ...load, cautions: load.cautions.filter(({ code }) => !ABOUT_RESTRICTION.includes(code)) }
-    : load;
+const ofExercise = <L extends SetLoad>(exercise: PlanExercise, load: L): L =>
+  isCuffed(exercise)
+    ? load
+    : { ...load, cautions: load.cautions.filter(({ code }) => !ABOUT_RESTRICTION.includes(code)) };
 
 /** The load of an exercise; of a range of shares that at its lower end, and that at its upper end. */
-export interface Loads {
-  readonly load?: Load;
-  readonly upperLoad?: Load;
-}
-
-export function loadsOf(exercise: PlanExercise, oneRepMax: Maximum | undefined): Loads {
+export function loadsOf(
+  exercise: PlanExercise,
+  oneRepMax: Maximum | undefined,
+): { readonly load?: Load; readonly upperLoad?: Load } {
   const { load, unit, percentOneRepMax } = exercise;
   if (typeof load === 'number') return { load: statedLoad(load, unit) };
   if (!load && !oneRepMax) return {};

@@ -3,6 +3,7 @@ import { Reader } from '../answer/reader.js';
 import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
 import { need } from '../answer/needs.js';
 import { MOST_NAME } from '../session/prescription.js';
+import type { ExerciseOnLimb } from './document-parts.js';
 import { placeText } from './limb-and-side.js';
 import { EXERCISE_NAME, ONE_ITEM, WITH_ITEMS } from './needs.js';
 
@@ -14,15 +15,6 @@ export interface ItemPlace {
   readonly limb?: Limb | undefined;
   /** Side of the limb. */
   readonly side?: Side | undefined;
-}
-
-interface Placed {
-  /** Name of the exercise. */
-  readonly exercise: string;
-  /** Limb of the item. */
-  readonly limb: Limb;
-  /** Side of the limb. */
-  readonly side: Side;
 }
 
 /** A document of several items. */
@@ -53,7 +45,7 @@ interface WithItems<I> {
  * findItem(plan, { exercise: 'leg extension', side: 'left' }).load?.value; // => 15
  * ```
  */
-export function findItem<I extends Placed>(document: WithItems<I>, which: ItemPlace = {}): I {
+export function findItem<I extends ExerciseOnLimb>(document: WithItems<I>, which: ItemPlace = {}): I {
   const reader = new Reader(which, ['which']);
   const exercise = reader.optionalText('exercise', EXERCISE_NAME, (name) => name.length <= MOST_NAME);
   const limb = reader.optionalChoice('limb', LIMBS);

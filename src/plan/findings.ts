@@ -18,16 +18,13 @@ export class Findings {
     part: () => T,
     { fields, uses = [] }: { fields?: readonly string[]; uses?: readonly string[] } = {},
   ): T | undefined {
+    const isUsed = (path: Path): boolean => uses.some((field) => path[0] === field);
     const known = this.issues.some(({ path }) => {
       const next = path[place.length];
-      const inside =
-        startsWith(path, place) && (!fields || next === undefined || fields.some((field) => field === next));
-      return (
-        inside || (startsWith(place, path) && path.length < place.length) || uses.some((field) => path[0] === field)
-      );
+      const isNamed = !fields || next === undefined || fields.some((field) => field === next);
+      return (startsWith(path, place) && isNamed) || startsWith(place, path) || isUsed(path);
     });
     if (known) return undefined;
-    const outward = (path: Path): Path => (uses.some((field) => path[0] === field) ? path : [...place, ...path]);
-    return gather(this.issues, part, outward);
+    return gather(this.issues, part, (path) => (isUsed(path) ? path : [...place, ...path]));
   }
 }

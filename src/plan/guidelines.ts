@@ -50,7 +50,6 @@ export interface Guideline {
  */
 export const HEAVY_PERCENT = 65;
 
-const EVERY_MODE: readonly ExerciseMode[] = EXERCISE_MODES;
 const unconfirmed = { evidence: 'unconfirmed' } as const;
 const secondary = { evidence: 'secondary' } as const;
 const published = { evidence: 'published' } as const;
@@ -99,7 +98,7 @@ export const guidelines = frozen([
       { mode: 'passive', measure: 'longest-restriction', ...guidance2019.restrictionMin.passive, ...tooMuch },
       { mode: 'passive', measure: 'sets', low: 3, high: 5, ...unconfirmed },
       { mode: 'passive', measure: 'rest', low: 180, high: 300, ...unconfirmed },
-      ...EVERY_MODE.map((mode) => ({
+      ...EXERCISE_MODES.map((mode) => ({
         mode,
         measure: 'cuff-width' as const,
         low: 5,
@@ -133,7 +132,7 @@ export const guidelines = frozen([
   {
     id: 'common-practice',
     name: guidelineNames['common-practice'],
-    rows: EVERY_MODE.flatMap((mode) => [
+    rows: EXERCISE_MODES.flatMap((mode) => [
       { mode, measure: 'limb-restriction-time' as const, ...commonPractice.limbRestrictionMin, ...tooMuch },
       { mode, measure: 'reperfusion' as const, ...commonPractice.reperfusionMin, below: 'caution' as const },
     ]),

@@ -52,6 +52,7 @@ export type {
   ExpandedRecord,
   ExpandedRecordItem,
   Feelings,
+  RecordFacts,
   RecordItem,
   RecordRequest,
   SessionRecord,
@@ -65,7 +66,9 @@ export {
   type StopFinding,
 } from './review-plan.js';
 export type { Disclaimer, DisclaimerCode } from './disclaimers.js';
+export type { DocumentHead, ExerciseOnLimb, LimbAndSide } from './document-parts.js';
 export type {
+  AnswersDocument,
   DayCheck,
   DayCheckRequest,
   OpenQuestion,
@@ -85,8 +88,10 @@ export type {
   ExpandedPlan,
   ExpandedPlanClock,
   ExpandedPlanItem,
+  ItemFacts,
   LimbTotals,
   Plan,
+  PlanFacts,
   ExerciseCuff,
   ExerciseLift,
   LiftsBodyMass,

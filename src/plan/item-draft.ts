@@ -6,7 +6,8 @@ import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pres
 import { convertLoad } from '../quantity/convert.js';
 import { percentage, product, sum } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
-import { loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
+import { loadUnitOf } from '../quantity/quantities.js';
+import { isCuffed } from '../session/prescription.js';
 import { neighbours } from './available-loads.js';
 import { coded } from './coded.js';
 import { daysBetween } from '../answer/day.js';
@@ -56,28 +57,24 @@ interface ItemCase {
   readonly longBreakDays: number;
 }
 
-/** Where the last part that fits is; −1 where none does. */
-const lastIndex = <T>(parts: readonly T[], fits: (part: T, index: number) => boolean): number =>
-  parts.reduce((found, part, index) => (fits(part, index) ? index : found), -1);
-
 /** The share of occlusion pressure that was asked for. */
 export const percentOf = ({ inputs }: Answer<'cuff-pressure'>): number => inputs.percentLop;
 
-/** An item at the load that was lifted last, where the plan has a range of loads and it is in that range. */
+/**
+ * An item at the load that was lifted last, where the plan has a range of loads and it is in that range. Where sets have
+ * loads of their own, the heaviest of them is not that of the others: the load is that of the plan.
+ */
 export function atLifted<I extends ExpandedPlanItem>(item: I, last: ExpandedRecordItem | undefined): I {
-  const { load, upperLoad } = item;
+  const { load, upperLoad, sets } = item;
   const { load: lifted, unit, instead } = last?.done ?? {};
   if (!load || !upperLoad || lifted === undefined || unit === undefined || instead !== undefined) return item;
+  if (sets.some((set) => set.load !== undefined)) return item;
   const value = convertLoad(heaviestLoad(last!.done.sets, lifted), unit, loadUnitOf(load.unit));
   return value > load.value && value <= upperLoad.value ? { ...item, load: { ...load, value } } : item;
 }
 
 /** The load of an item, its unit and its maximum in that unit; what it has none of is left out. */
-export function loadOf({ load, oneRepMax }: ExpandedPlanItem): {
-  readonly load: number | undefined;
-  readonly unit: LoadUnit;
-  readonly maximum: number | undefined;
-} {
+export function loadOf({ load, oneRepMax }: ExpandedPlanItem) {
   const unit = load ? loadUnitOf(load.unit) : 'kg';
   return {
     load: load?.value,
@@ -172,12 +169,10 @@ function isMissed({ sets, lastSetToFailure }: ExpandedPlanItem, { done }: Expand
 const reportsOf = ({ item, latest }: ItemCase): PainReport[] =>
   latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item)));
 
-const isWithoutCuff = ({ item }: ItemCase): boolean => item.restriction === 'none';
-
 /** What pain leads to; where the exercise has no cuff, pain under one holds and lowers nothing. */
 const painOf = (given: ItemCase): PainAssessment[] =>
   assessPain(reportsOf(given), given.painRule).map((assessed) =>
-    isWithoutCuff(given) && assessed.verdict === 'back-off' && assessed.rule.lower === 'pressure'
+    !isCuffed(given.item) && assessed.verdict === 'back-off' && assessed.rule.lower === 'pressure'
       ? { ...assessed, verdict: 'hold' }
       : assessed,
   );
@@ -186,7 +181,7 @@ const painOf = (given: ItemCase): PainAssessment[] =>
 const symptomsOf = (given: ItemCase, hold: boolean): Symptom[] =>
   [...new Set(given.latest.flatMap(({ symptoms }) => symptoms))].filter((code) => {
     const { grade, cuff = false } = symptomOf(code);
-    return grade === 'lower' && (cuff && isWithoutCuff(given)) === hold;
+    return grade === 'lower' && (cuff && !isCuffed(given.item)) === hold;
   });
 
 /** What asks for less than the last time, and what of it goes down. */
@@ -259,11 +254,10 @@ function raiseRepetitions({ item }: ItemCase, because: readonly Sentence[]): Dra
   const { load } = loadOf(item);
   const goals = goalsOf(item.sets);
   const most = limits.mostRepetitions.value;
-  const counted = item.lastSetToFailure ? goals.slice(0, -1) : goals;
-  const before = Math.min(...counted.map(({ repetitions }) => repetitions!));
-  if (!(before < most))
-    return { action: 'repeat', load, reasons: [...because, coded('repetitions-at-most', { most })] };
-  const at = lastIndex(counted, ({ repetitions }) => repetitions === before);
+  const counted = countsOf(item).slice(0, item.lastSetToFailure ? -1 : undefined);
+  const before = Math.min(...counted);
+  if (before >= most) return { action: 'repeat', load, reasons: [...because, coded('repetitions-at-most', { most })] };
+  const at = counted.lastIndexOf(before);
   // One more of few, two more of ten and over.
   const repetitions = Math.min(most, before + (before < 10 ? 1 : 2));
   const sets = goals.map((goal, index) => (index === at ? { repetitions } : goal));
@@ -325,8 +319,8 @@ function raiseLoad(given: ItemCase, because: readonly Sentence[]): Draft {
 }
 
 /** A load above the range that is recommended with restriction, which the proposal says. */
-function aboveGuidance({ restriction }: ExpandedPlanItem, next: number, maximum: number | undefined): Sentence[] {
-  if (restriction === 'none' || maximum === undefined) return [];
+function aboveGuidance(item: ExpandedPlanItem, next: number, maximum: number | undefined): Sentence[] {
+  if (!isCuffed(item) || maximum === undefined) return [];
   const { low, high } = guidance2019.percentOneRepMax;
   const percentOneRepMax = percentage(next, maximum);
   return percentOneRepMax > high ? [coded('raised-above-guidance', { percentOneRepMax, low, high })] : [];
@@ -336,7 +330,7 @@ function aboveGuidance({ restriction }: ExpandedPlanItem, next: number, maximum:
 function raise(given: ItemCase, met: readonly Sentence[]): Draft {
   const { item, nextPercentLop } = given;
   if (nextPercentLop === undefined) return raiseLoad(given, met);
-  if (item.restriction === 'none') return raiseLoad(given, [...met, coded('pressure-no-cuff')]);
+  if (!isCuffed(item)) return raiseLoad(given, [...met, coded('pressure-no-cuff')]);
   const { load } = loadOf(item);
   const from = percentOf(item.target!);
   const largest = limits.largestPressureStep.value;
@@ -355,11 +349,9 @@ function raise(given: ItemCase, met: readonly Sentence[]): Draft {
 
 /** The last sessions in a row, without a long break between them. */
 function inARow(own: readonly DoneOnce[], longBreakDays: number): readonly DoneOnce[] {
-  const gap = lastIndex(
-    own,
-    (one, index) => index > 0 && daysBetween(own[index - 1]!.record.date, one.record.date) >= longBreakDays,
-  );
-  return gap < 0 ? own : own.slice(gap);
+  const days = own.map(({ record }) => record.date);
+  const gaps = days.slice(1).map((day, index) => daysBetween(days[index]!, day) >= longBreakDays);
+  return own.slice(gaps.lastIndexOf(true) + 1);
 }
 
 /** What is to be done next with one item, by the rule, after what was felt and done. */
@@ -378,7 +370,7 @@ export function draftItem(given: ItemCase): Draft {
   if (item.sets.some(({ repetitions }) => repetitions === undefined)) return repeat(coded('rule-counts'));
   const percentOneRepMax = load === undefined || maximum === undefined ? undefined : percentage(load, maximum);
   const light = limits.overGoalFrom.value;
-  if (rule.overGoal && item.restriction !== 'none' && percentOneRepMax !== undefined && percentOneRepMax <= light) {
+  if (rule.overGoal && isCuffed(item) && percentOneRepMax !== undefined && percentOneRepMax <= light) {
     return repeat(coded('over-goal-not-applied', { percentOneRepMax, most: light }));
   }
   const sessions = inARow(own, longBreakDays)

@@ -4,13 +4,12 @@ import { attempt, describe, refuse } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
-import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { percentage, product, sum } from '../quantity/exact.js';
 import { format } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
-import { loadUnitOf, type Quantity } from '../quantity/quantities.js';
-import { MOST_NAME, type Restriction } from '../session/prescription.js';
+import type { Quantity } from '../quantity/quantities.js';
+import { isCuffed, MOST_NAME, type Restriction } from '../session/prescription.js';
 import { repetitionsAtPercent } from '../strength/repetitions.js';
 import { heaviestUpTo } from './available-loads.js';
 import { assumption } from './assumptions.js';
@@ -19,10 +18,9 @@ import { comparisonOf, sideOfItems, type SessionComparison } from './compare-ses
 import { uniqueCautions } from './severity.js';
 import { expansionOf } from './expanded.js';
 import { itemCautions } from './item-cautions.js';
-import { goalsOf } from './item-draft.js';
-import { maximumOf } from './item-prescription.js';
+import { goalsOf, loadOf } from './item-draft.js';
 import { setsOf, withLoad, withSets } from './next-exercise.js';
-import { exerciseFinder, isSameLimb } from './limb-and-side.js';
+import { isSameLimb } from './limb-and-side.js';
 import { hasReadings, withWidth } from './limb-cuff.js';
 import { planSession } from './plan-session.js';
 import { expandedOf } from './read-document.js';
@@ -135,8 +133,7 @@ function caseOf(plan: ExpandedPlan, name: string, lighterPercent: number): Case 
     refuse('wrong-relation', ['exercise'], expected, describe(name));
   }
   const exercise = exercises[index]!;
-  const exerciseOf = exerciseFinder(plan);
-  const items = plan.items.filter((item) => exerciseOf(item) === exercise);
+  const items = plan.items.filter((item) => item.exercise === name);
   const load = items[0]!.load?.value;
   if (load === undefined) refuse('wrong-relation', ['exercise'], WITH_LOAD, describe(name));
   const lighter = heaviestUpTo(product(load, 1 - lighterPercent / 100), exercise);
@@ -156,7 +153,7 @@ function caseOf(plan: ExpandedPlan, name: string, lighterPercent: number): Case 
     load,
     lighter,
     loads,
-    lighterLoads: loads.map((own) => heaviestUpTo(product(own, lighter / load), exercise) ?? lighter),
+    lighterLoads: loads.map((own) => heaviestUpTo(product(own, lighter / load), exercise) ?? own),
   };
 }
 
@@ -226,15 +223,11 @@ function workCounts({ counts, loads, lighterLoads }: Case): Counts | undefined {
 
 /** Repetitions to failure at a load of the plan; nothing where no equation is valid. */
 function toFailure({ items }: Case, load: number): number | undefined {
-  const maximum = maximumOf(items[0]!);
-  if (!maximum) return undefined;
-  const unit = loadUnitOf(items[0]!.load!.unit);
-  const percentOneRepMax = percentage(load, convertLoad(maximum.value, loadUnitOf(maximum.unit), unit));
-  const found = attempt(repetitionsAtPercent, { percentOneRepMax });
+  const { maximum } = loadOf(items[0]!);
+  if (maximum === undefined) return undefined;
+  const found = attempt(repetitionsAtPercent, { percentOneRepMax: percentage(load, maximum) });
   return found.ok ? found.value.value : undefined;
 }
-
-const isCuffed = ({ exercise }: Case): boolean => exercise.restriction !== 'none';
 
 /** The way to keep one thing as it was, or why it is not offered; nothing where the question does not arise. */
 const ways: Readonly<Record<Keeps, (given: Case) => Way | Sentence | undefined>> = {
@@ -256,7 +249,7 @@ const ways: Readonly<Record<Keeps, (given: Case) => Way | Sentence | undefined>>
     return {
       counts: counts.map((count) => count + more),
       assumptions: [assumption('lighter-reserve-of-fresh-set', { from, to })],
-      cautions: isCuffed(given) ? [codedCaution('caution', 'lighter-reserve-without-cuff')] : [],
+      cautions: isCuffed(given.exercise) ? [codedCaution('caution', 'lighter-reserve-without-cuff')] : [],
     };
   },
 
@@ -265,14 +258,14 @@ const ways: Readonly<Record<Keeps, (given: Case) => Way | Sentence | undefined>>
     const { high } = guidance2019.restrictionMin.resistance;
     const fits = (counts: Counts): boolean => minutesOf(madeWith(given, { counts }).own) <= high;
     const work = workCounts(given);
-    if (!isCuffed(given) || !work || fits(work)) return undefined;
+    if (!isCuffed(given.exercise) || !work || fits(work)) return undefined;
     const counts = mostWithin(work, fits);
     return counts ? { counts } : coded('lighter-minutes-passed', { minutes: minutesOf(given.items), high });
   },
 
   'sets-with-cuff': (given) => {
-    const { plan, items, counts } = given;
-    if (isCuffed(given)) return undefined;
+    const { plan, exercise, items, counts } = given;
+    if (isCuffed(exercise)) return undefined;
     return items.every((item) => hasCuff(plan, item))
       ? { counts, restriction: 'intermittent' }
       : coded('lighter-no-cuff');

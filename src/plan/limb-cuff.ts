@@ -9,6 +9,7 @@ import { measuredOcclusionPressure, type MeasuredInput } from '../pressure/measu
 import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { formatUnit } from '../quantity/format.js';
 import type { ExerciseMode, Posture } from '../quantity/quantities.js';
+import { isCuffed } from '../session/prescription.js';
 import { usesLimb } from './limb-and-side.js';
 import { BELOW_SETS, OF_LIMB, OR_OF_LIMB, WIDTH_FOR_CUFF } from './needs.js';
 import type { PlanExercise, PlanLimb, PlanRequest } from './types.js';
@@ -39,7 +40,7 @@ export const hasReadings = ({ cuffWidthCm, circumferenceCm, measured, occlusion 
 
 /** Whether any exercise has the cuff of a limb inflated; and where its readings are all there, they are looked at too. */
 export const usesCuff = ({ exercises }: PlanRequest, limb: PlanLimb): boolean =>
-  hasReadings(limb) || exercises.some((one) => one && one.restriction !== 'none' && usesLimb(one, limb));
+  hasReadings(limb) || exercises.some((one) => one && isCuffed(one) && usesLimb(one, limb));
 
 function checkAboveDiastolic({ value }: Answer, diastolicMmHg: number, path: Path): void {
   if (value > diastolicMmHg) return;

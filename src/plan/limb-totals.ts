@@ -1,3 +1,4 @@
+import { isCuffed } from '../session/prescription.js';
 import { limbRestriction } from '../session/totals.js';
 import { summed } from '../session/working.js';
 import { isSameLimb, limbsIn } from './limb-and-side.js';
@@ -9,7 +10,7 @@ export function totalsOfLimbs(
 ): ExpandedLimbTotals[] {
   return limbsIn(items).map((place) => {
     const own = items.filter((item) => isSameLimb(item, place));
-    const cuffed = own.filter(({ restriction }) => restriction !== 'none');
+    const cuffed = own.filter(isCuffed);
     const volumeLoad = summed(
       own.flatMap(({ totals }) => totals.volumeLoad ?? []),
       'exercises',

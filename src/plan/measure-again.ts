@@ -1,8 +1,6 @@
-import type { Sentence } from '../answer/answer.js';
 import { daysBetween } from '../answer/day.js';
 import { guardCautions } from '../answer/guards.js';
-import type { Grade } from '../evidence/grades.js';
-import type { SourceId } from '../evidence/sources.js';
+import { isCuffed } from '../session/prescription.js';
 import { coded } from './coded.js';
 import { isEstimated, measuredDay } from './measured-limb.js';
 import { isSameLimb } from './limb-and-side.js';
@@ -14,24 +12,23 @@ import type { ExpandedPlan, ExpandedPlanItem } from './types.js';
 /** Days after which strength is tested again, in the trial whose schedule is taken. */
 const RETEST_DAYS = 28;
 
-const isCuffed = ({ restriction }: Pick<ExpandedPlanItem, 'restriction'>): boolean => restriction !== 'none';
+/** What of a record had the cuff inflated on the limb of an item. */
+const cuffedOn = ({ items }: ExpandedRecord, item: ExpandedPlanItem) =>
+  items.filter((one) => isCuffed(one) && isSameLimb(one, item));
 
 /** What changed between the last session with the cuff on a limb and the plan; a session may have several postures. */
-function changes({ request }: ExpandedPlan, item: ExpandedPlanItem, { posture, items }: ExpandedRecord): string[] {
-  const cuff = request.limbs.find((one) => isSameLimb(one, item));
-  const last = cuffedOn(items, item);
-  const differs = (now: unknown, before: unknown): boolean =>
-    now !== undefined && before !== undefined && now !== before;
+function changes({ request }: ExpandedPlan, item: ExpandedPlanItem, record: ExpandedRecord): string[] {
+  const { cuffWidthCm, circumferenceCm } = request.limbs.find((one) => isSameLimb(one, item)) ?? {};
+  const last = cuffedOn(record, item);
+  const before = last[0]!;
+  const postures = last.map(({ posture = record.posture }) => posture);
+  const measuredBoth = circumferenceCm !== undefined && before.circumferenceCm !== undefined;
   return [
-    ...(last.some((one) => (one.posture ?? posture) === (item.posture ?? request.posture)) ? [] : ['posture']),
-    ...(cuff?.cuffWidthCm === last[0]!.cuffWidthCm ? [] : ['cuff']),
-    ...(differs(cuff?.circumferenceCm, last[0]!.circumferenceCm) ? ['limb-size'] : []),
+    ...(postures.includes(item.posture ?? request.posture) ? [] : ['posture']),
+    ...(cuffWidthCm === before.cuffWidthCm ? [] : ['cuff']),
+    ...(measuredBoth && circumferenceCm !== before.circumferenceCm ? ['limb-size'] : []),
   ];
 }
-
-/** What of a record had the cuff inflated on the limb of an item. */
-const cuffedOn = (items: ExpandedRecord['items'], item: ExpandedPlanItem) =>
-  items.filter((one) => isCuffed(one) && isSameLimb(one, item));
 
 /** What to measure or test again, each thing once. */
 export function measureAgain(
@@ -41,43 +38,38 @@ export function measureAgain(
   testedOn: string | undefined,
 ): MeasureAgain[] {
   const found: MeasureAgain[] = [];
-  const add = (
-    what: MeasureAgain['what'],
-    due: boolean,
-    message: Sentence,
-    evidence: Grade,
-    source?: SourceId,
-  ): void => {
-    found.push({ what, due, ...message, evidence, ...(source && { source }) });
-  };
-  for (const item of plan.items.filter(isCuffed)) {
+  const what = 'occlusion-pressure';
+  const cuffed = plan.items.filter(isCuffed);
+  for (const item of cuffed) {
     const { limb, side, occlusion } = item;
-    const session = [...records].reverse().find(({ items }) => cuffedOn(items, item).length > 0);
-    for (const what of session ? changes(plan, item, session) : []) {
-      add('occlusion-pressure', true, coded('measure-occlusion-changed', { side, limb, what }), 'practice');
+    const session = [...records].reverse().find((record) => cuffedOn(record, item).length > 0);
+    for (const changed of session ? changes(plan, item, session) : []) {
+      const message = coded('measure-occlusion-changed', { side, limb, what: changed });
+      found.push({ what, due: true, ...message, evidence: 'practice' });
     }
     if (plan.request.limbs.some((cuff) => isSameLimb(cuff, item) && isEstimated(cuff))) {
       const message = coded('measure-occlusion-estimated', { side, limb });
-      add('occlusion-pressure', true, message, occlusion!.evidence);
+      found.push({ what, due: true, ...message, evidence: occlusion!.evidence });
     }
   }
   const next = date ?? records.at(-1)!.date;
   for (const cuff of plan.request.limbs) {
     const { limb, side } = cuff;
     const since = daysBetween(measuredDay(cuff) ?? next, next);
-    const values = { limb, side };
-    for (const { code, text, values: shown } of guardCautions('days-since-measured', since, { values })) {
-      add('occlusion-pressure', true, { code, text, values: shown! }, 'practice');
+    for (const { code, text, values } of guardCautions('days-since-measured', since, { values: { limb, side } })) {
+      found.push({ what, due: true, code, text, values: values!, evidence: 'practice' });
     }
   }
-  if (plan.items.some(isCuffed)) {
-    add('occlusion-pressure', false, coded('measure-occlusion-weeks'), 'practice', 'time-of-day-2017');
+  if (cuffed.length > 0) {
+    const message = coded('measure-occlusion-weeks');
+    found.push({ what, due: false, ...message, evidence: 'practice', source: 'time-of-day-2017' });
   }
-  const days = daysBetween(testedOn ?? next, next);
-  const due = days >= RETEST_DAYS;
-  const message = due ? coded('test-maximum-due', { days }) : coded('test-maximum-weeks');
   if (plan.items.some(({ oneRepMax }) => oneRepMax)) {
-    add('one-repetition-maximum', due, message, 'published', 'retest-schedule');
+    const days = daysBetween(testedOn ?? next, next);
+    const due = days >= RETEST_DAYS;
+    const message = due ? coded('test-maximum-due', { days }) : coded('test-maximum-weeks');
+    const backed = { evidence: 'published', source: 'retest-schedule' } as const;
+    found.push({ what: 'one-repetition-maximum', due, ...message, ...backed });
   }
   return uniqueMessages(found);
 }

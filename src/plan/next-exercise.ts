@@ -1,13 +1,12 @@
 import { defined } from '../answer/defined.js';
 import { attempt } from '../answer/issues.js';
-import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { sum } from '../quantity/exact.js';
-import { loadUnitOf } from '../quantity/quantities.js';
 import { parseScheme } from '../session/notation.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { heaviestUpTo } from './available-loads.js';
 import { loadChoicesOf } from './exercise-load.js';
+import { loadOf } from './item-draft.js';
 import { OF_MAXIMUM, type ExpandedPlanItem, type PlanExerciseFields, type PlanSetFields } from './types.js';
 
 /** Decimals of a percentage, the fewest first, and how it is brought to them: the nearest, then the next one up. */
@@ -29,7 +28,7 @@ export function withSets(
 
 /**
  * An exercise at another load: by a percentage of the same maximum where one gives it, else with the load stated. Sets
- * with loads of their own go up or down by as much, or as `ofSet` says.
+ * with loads of their own go up or down by as much, or as `ofSet` says; one that no load you can set is below stays.
  */
 export function withLoad(
   exercise: PlanExerciseFields,
@@ -41,21 +40,16 @@ export function withLoad(
   if (!next.sets || !item.sets.some(({ load }) => load !== undefined)) return next;
   const sets = next.sets.map(({ percentOneRepMax: _, ...set }, index) => {
     const { load } = item.sets[index]!;
-    return { ...set, ...(load !== undefined && { load: heaviestUpTo(ofSet(load), exercise) ?? to }) };
+    return { ...set, ...(load !== undefined && { load: heaviestUpTo(ofSet(load), exercise) ?? load }) };
   });
   return { ...next, sets };
 }
 
-function atLoad(
-  exercise: PlanExerciseFields,
-  { oneRepMax, load, upperLoad }: ExpandedPlanItem,
-  to: number,
-): PlanExerciseFields {
-  if (!load) return { ...exercise, load: to };
-  const unit = loadUnitOf(load.unit);
+function atLoad(exercise: PlanExerciseFields, item: ExpandedPlanItem, to: number): PlanExerciseFields {
+  const { oneRepMax, upperLoad } = item;
+  const { load: from, unit, maximum } = loadOf(item);
   if (typeof exercise.load === 'object') return { ...exercise, load: to, unit };
-  if (!oneRepMax) return { ...exercise, load: to };
-  const maximum = convertLoad(oneRepMax.value, loadUnitOf(oneRepMax.unit), unit);
+  if (from === undefined || maximum === undefined) return { ...exercise, load: to };
   const share = decimal(to).times(100).div(decimal(maximum));
   const choices = defined(loadChoicesOf(exercise));
   const { percentOneRepMax: range } = exercise;
@@ -65,7 +59,7 @@ function atLoad(
       const asked = attempt(trainingLoad, { oneRepMax, percentOneRepMax, ...choices } as TrainingLoadInput);
       if (!asked.ok || asked.value.value !== to) continue;
       // A step inside the range leaves its upper end where it is.
-      const inside = upperLoad && typeof range === 'object' && to > load.value && to < upperLoad.value;
+      const inside = upperLoad && typeof range === 'object' && to > from && to < upperLoad.value;
       return { ...exercise, percentOneRepMax: inside ? { from: percentOneRepMax, to: range.to } : percentOneRepMax };
     }
   }

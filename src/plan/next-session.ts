@@ -6,12 +6,12 @@ import { InputError, issue, describe } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { Math } from '../quantity/maths.js';
 import type { Quantity } from '../quantity/quantities.js';
-import { version } from '../study/version.js';
 import { coded } from './coded.js';
 import { isCalendarDay } from '../answer/day.js';
 import { withInput } from '../answer/with-input.js';
 import { uniqueCautions } from './severity.js';
 import { atLifted, draftItem, goalsOf, loadOf, percentOf, type DoneOnce, type Draft } from './item-draft.js';
+import { head } from './document-parts.js';
 import { measureAgain } from './measure-again.js';
 import { CAUTIOUS_PAIN_RULE, PAIN_RULE_IDS } from './pain.js';
 import { parseDocument } from './parse.js';
@@ -261,9 +261,7 @@ export const nextSession = withInput(function nextSession(request: ProgressionRe
   const cautions = [...felt, ...message];
   const { disclaimers: sentences, ...rules } = ruledBy(rule.id, painRule);
   return ownDocument({
-    document: 'proposal',
-    schemaVersion: 1,
-    libraryVersion: version,
+    ...head('proposal', 1),
     ...rules,
     items,
     measureAgain: measureAgain(plan, records, date, testedOn),

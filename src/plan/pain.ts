@@ -4,6 +4,7 @@ import type { MessageValues } from '../answer/messages.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Limb, Side } from '../quantity/quantities.js';
+import type { LimbAndSide } from './document-parts.js';
 import type { PlanCode } from './document-messages.js';
 
 /** Where it hurts: in a joint, in a tendon, in the skin and flesh under the cuff, in the muscle that works. */
@@ -65,34 +66,20 @@ export interface PainRule {
 }
 
 const joints = {
+  sites: ['joint', 'tendon'],
   moments: PAIN_MOMENTS,
   stopFrom: SEVERE_PAIN_FROM,
   settles: true,
   lower: 'load',
 } as const;
+const secondary = { evidence: 'secondary' } as const;
 
 /** Rules of joint and tendon pain, one of which is chosen by name; the first is the default. */
 const chosen = [
-  { id: 'cautious', sites: ['joint', 'tendon'], ...joints, holdAbove: 1, backOffAbove: 3, evidence: 'practice' },
-  {
-    id: 'tendon-monitoring',
-    sites: ['joint', 'tendon'],
-    ...joints,
-    holdAbove: 3,
-    backOffAbove: 5,
-    evidence: 'secondary',
-    source: 'achilles-trial-2007',
-  },
-  {
-    id: 'front-of-knee',
-    sites: ['joint', 'tendon'],
-    ...joints,
-    // “Best below 2”, in whole points.
-    holdAbove: 1,
-    backOffAbove: 5,
-    evidence: 'secondary',
-    source: 'front-of-knee-page',
-  },
+  { id: 'cautious', ...joints, holdAbove: 1, backOffAbove: 3, evidence: 'practice' },
+  { id: 'tendon-monitoring', ...joints, holdAbove: 3, backOffAbove: 5, ...secondary, source: 'achilles-trial-2007' },
+  // “Best below 2”, in whole points.
+  { id: 'front-of-knee', ...joints, holdAbove: 1, backOffAbove: 5, ...secondary, source: 'front-of-knee-page' },
 ] as const satisfies readonly PainRule[];
 
 /** Rules of the other sites, which always apply. */
@@ -160,7 +147,7 @@ export const PAIN_RULE_IDS: readonly PainRuleId[] = chosen.map(({ id }) => id);
 
 /** What pain leads to, mildest first. */
 const PAIN_VERDICTS = ['go-on', 'hold', 'back-off', 'stop'] as const;
-export type PainVerdict = (typeof PAIN_VERDICTS)[number];
+type PainVerdict = (typeof PAIN_VERDICTS)[number];
 
 /** One report by one rule: what follows, and the pain that decided. */
 export interface PainAssessment {
@@ -212,7 +199,7 @@ export function assessPain(reports: readonly PainReport[], chosenRule: PainRuleI
 export const CAUTIOUS_PAIN_RULE: PainRuleId = 'cautious';
 
 /** Whether a pain report is about a limb: about every limb where none is named. */
-export const painIsOf = (report: PainReport, place: { readonly limb: Limb; readonly side: Side }): boolean =>
+export const painIsOf = (report: PainReport, place: LimbAndSide): boolean =>
   (report.limb ?? place.limb) === place.limb && (report.side ?? place.side) === place.side;
 
 /** The sentence of a judgement, and the codes and numbers in it; nothing where pain lets training go on. */

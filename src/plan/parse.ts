@@ -158,14 +158,11 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
   if (ofForm) return ofForm.flatMap((one) => translate(one, root, schema));
   // A word has a length too, where a list is asked for: the issue that it is no list is enough.
   if ((found.code === 'too_big' || found.code === 'too_small') && found.origin === 'string') return [];
-  if (found.code === 'invalid_value' && typeof found.values[0] !== 'string') {
-    const [only] = found.values;
-    const asked = only === true ? TRUE_OR_NOT : need(THE_SAME, { value: String(only) });
-    return [issue('not-one-of', path, asked, describe(value))];
-  }
-  if (found.code === 'invalid_value') return [optionIssue(path, found.values.map(String), value)];
-  const expected = expectedOf(found);
-  return [issue('wrong-type', path, expected, describe(value))];
+  if (found.code !== 'invalid_value') return [issue('wrong-type', path, expectedOf(found), describe(value))];
+  const [only] = found.values;
+  if (typeof only === 'string') return [optionIssue(path, found.values.map(String), value)];
+  const asked = only === true ? TRUE_OR_NOT : need(THE_SAME, { value: String(only) });
+  return [issue('not-one-of', path, asked, describe(value))];
 }
 
 /** The document as it was given, its fields in the order given, or what is wrong with it. */

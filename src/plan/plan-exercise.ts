@@ -4,7 +4,7 @@ import { describe, InputError, issue, refuse, type InputIssue } from '../answer/
 import { GIVEN_WITH, LEFT_OUT_WITH, need, type Asked } from '../answer/needs.js';
 import { SIDES, type Side } from '../quantity/quantities.js';
 import { LEFT_OUT_UNLESS, LEFT_OUT_UNRESTRICTED, LEFT_OUT_WITHOUT } from '../session/needs.js';
-import { sidesOf, type FullPrescription, type PerSide } from '../session/prescription.js';
+import { isCuffed, sidesOf, type FullPrescription, type PerSide } from '../session/prescription.js';
 import { ofSide } from '../session/schedule.js';
 import { loadsOf, maximumOf, setLoadsOf, withSetCautions } from './exercise-load.js';
 import { fullSetsOf, planSets } from './exercise-sets.js';
@@ -25,6 +25,16 @@ import { OF_LOAD, OF_MAXIMUM, type ExpandedPlanItem, type PlanExercise, type Pla
 type Field = keyof PlanExercise;
 /** What can be lifted. */
 const LIFTED = ['oneRepMax', 'load', 'bodyMassPercent', 'unloaded'] as const satisfies Field[];
+/** What resistance exercise alone has. */
+const OF_RESISTANCE = [
+  ...LIFTED,
+  ...OF_LOAD,
+  ...OF_MAXIMUM,
+  'unit',
+  'tempo',
+  'lastSetToFailure',
+  'raisedFrom',
+] as const;
 /** What the load of an exercise comes from. */
 const LOADED = ['load', 'unit', ...OF_LOAD, ...OF_MAXIMUM, 'oneRepMax'] as const satisfies Field[];
 /** What its sets come from. */
@@ -37,34 +47,31 @@ function checkRelations(exercise: PlanExercise, bodyMassKg: number | undefined):
   const { mode = 'resistance', restriction } = exercise;
   const issues: InputIssue[] = [];
   const given = (name: Field): boolean => exercise[name] !== undefined;
-  const refuse = (names: readonly Field[], asked: Asked): void => {
-    for (const name of names.filter(given))
+  const leaveOut = (names: readonly Field[], asked: Asked): void => {
+    for (const name of names.filter(given)) {
       issues.push(issue('wrong-relation', [name], asked, describe(exercise[name])));
+    }
   };
   const ask = (name: Field, asked: Asked): void => {
     if (!given(name)) issues.push(issue('missing', [name], asked, undefined));
   };
-  if (mode !== 'resistance')
-    refuse(
-      [...LIFTED, ...OF_LOAD, ...OF_MAXIMUM, 'unit', 'tempo', 'lastSetToFailure', 'raisedFrom'],
-      need(LEFT_OUT_IN_MODE, { mode }),
-    );
+  if (mode !== 'resistance') leaveOut(OF_RESISTANCE, need(LEFT_OUT_IN_MODE, { mode }));
   else if (given('oneRepMax')) {
     ask('percentOneRepMax', need(GIVEN_WITH, { field: 'oneRepMax' }));
-    refuse(['load', 'unloaded'], need(LEFT_OUT_WITH, { field: 'oneRepMax' }));
+    leaveOut(['load', 'unloaded'], need(LEFT_OUT_WITH, { field: 'oneRepMax' }));
   } else {
     if (!LIFTED.some(given)) ask('oneRepMax', ONE_WAY_TO_LIFT);
-    refuse(OF_MAXIMUM, need(LEFT_OUT_WITHOUT, { field: 'oneRepMax' }));
-    if (typeof exercise.load === 'object') refuse(['unit'], LEFT_OUT_FOR_LOAD);
-    if (!given('load')) refuse(OF_LOAD, LEFT_OUT_WITHOUT_LOAD);
-    else if (given('available')) refuse(['step'], need(LEFT_OUT_WITH, { field: 'available' }));
-    if (given('unloaded')) refuse(['load', 'bodyMassPercent'], LEFT_OUT_UNLIFTED);
+    leaveOut(OF_MAXIMUM, need(LEFT_OUT_WITHOUT, { field: 'oneRepMax' }));
+    if (typeof exercise.load === 'object') leaveOut(['unit'], LEFT_OUT_FOR_LOAD);
+    if (!given('load')) leaveOut(OF_LOAD, LEFT_OUT_WITHOUT_LOAD);
+    else if (given('available')) leaveOut(['step'], need(LEFT_OUT_WITH, { field: 'available' }));
+    if (given('unloaded')) leaveOut(['load', 'bodyMassPercent'], LEFT_OUT_UNLIFTED);
   }
-  if (mode !== 'aerobic') refuse(['intensityPercent'], need(LEFT_OUT_UNLESS, { field: 'mode', value: 'aerobic' }));
+  if (mode !== 'aerobic') leaveOut(['intensityPercent'], need(LEFT_OUT_UNLESS, { field: 'mode', value: 'aerobic' }));
   if (restriction === 'partial') ask('restPercentLop', LOWER_IN_RESTS);
-  else refuse(['restPercentLop'], need(LEFT_OUT_UNLESS, { field: 'restriction', value: 'partial' }));
-  if (restriction === 'none') refuse(['percentLop'], LEFT_OUT_UNRESTRICTED);
-  if (bodyMassKg === undefined) refuse(['bodyMassPercent'], need(LEFT_OUT_WITHOUT, { field: 'bodyMassKg' }));
+  else leaveOut(['restPercentLop'], need(LEFT_OUT_UNLESS, { field: 'restriction', value: 'partial' }));
+  if (restriction === 'none') leaveOut(['percentLop'], LEFT_OUT_UNRESTRICTED);
+  if (bodyMassKg === undefined) leaveOut(['bodyMassPercent'], need(LEFT_OUT_WITHOUT, { field: 'bodyMassKg' }));
   if (issues.length > 0) throw new InputError(issues);
 }
 
@@ -93,7 +100,7 @@ type Cuffed = TrainedLimb & Partial<CuffSetting>;
 
 /** An exercise with the pressure of each cuff, and the occlusion pressure that it is a share of. */
 function withCuffs(full: FullPrescription, limbs: readonly Cuffed[], name: string): FullPrescription {
-  if (full.restriction === 'none') return { ...full, name };
+  if (!isCuffed(full)) return { ...full, name };
   const perSide = (part: keyof CuffSetting): PerSide => {
     const values = limbs.map((limb): [Side, number] => [limb.side, (limb[part] as Answer).value]);
     return values.length === 1 ? values[0]![1] : (Object.fromEntries(values) as Record<Side, number>);
@@ -140,7 +147,7 @@ export function plannedExercise(
   const sets = from(SETS, () => fullSetsOf(exercise, side, { oneRepMax, load, setLoads, bodyMassKg }));
   const cuffed = from(CUFFED, () =>
     limbs?.flatMap((limb): Cuffed[] => {
-      if (exercise.restriction === 'none') return [limb];
+      if (!isCuffed(exercise)) return [limb];
       const cuff = limbCuffs[limb.at];
       return cuff ? [{ ...limb, ...cuff(exercise) }] : [];
     }),

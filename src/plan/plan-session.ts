@@ -8,14 +8,15 @@ import { withInput } from '../answer/with-input.js';
 import { commonPractice } from '../evidence/guidance.js';
 import { checkBloodPressure } from '../pressure/blood-pressure.js';
 import { loadUnitOf } from '../quantity/quantities.js';
+import { isCuffed } from '../session/prescription.js';
 import { scheduleSession } from '../session/schedule.js';
 import { timelineOf } from '../session/timeline.js';
 import { exercisePart, totalsOfSide, wholeTotals } from '../session/totals.js';
-import { version } from '../study/version.js';
 import { assumption } from './assumptions.js';
 import { planTextByCode } from './catalogue.js';
 import { answersAgain, answersCautions } from './checks.js';
 import { disclaimers, stopCriteria } from './disclaimers.js';
+import { head } from './document-parts.js';
 import { compact } from './expanded.js';
 import { Findings } from './findings.js';
 import { isSameLimb } from './limb-and-side.js';
@@ -200,12 +201,10 @@ export const planSession = withInput(function planSession(request: PlanRequest):
   const isOpen = ({ code }: Caution): boolean => code === 'screening-incomplete';
   const found = [...ofDay, ...screened.filter(isOpen), ...ofSession, ...screened.filter((one) => !isOpen(one))];
   const cautions = softened(found, stops);
-  const cuffed = items.some(({ restriction }) => restriction !== 'none');
+  const cuffed = items.some(isCuffed);
   const plan = compact<Plan>(
     {
-      document: 'plan',
-      schemaVersion: 2,
-      libraryVersion: version,
+      ...head('plan', 2),
       request: asked,
       items,
       limbs,

@@ -1,7 +1,8 @@
 import type { Caution, Sentence } from '../answer/answer.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import type { Limb, LoadUnit, Side } from '../quantity/quantities.js';
+import type { LoadUnit } from '../quantity/quantities.js';
+import type { DocumentHead, ExerciseOnLimb } from './document-parts.js';
 import type { PainRuleId } from './pain.js';
 import type { ProgressionRuleId } from './progression-rules.js';
 import type { Stop, StopDecision } from './stops.js';
@@ -60,13 +61,7 @@ export interface ProposedChange {
 }
 
 /** What is proposed for one exercise on one limb. */
-export interface ProposalItem {
-  /** Name of the exercise in the plan. */
-  readonly exercise: string;
-  /** The limb that is trained. */
-  readonly limb: Limb;
-  /** Side of the limb. */
-  readonly side: Side;
+export interface ProposalItem extends ExerciseOnLimb {
   /** What to do in the next session. */
   readonly action: ProgressionAction;
   /** Load, present and proposed; left out where the plan has none. */
@@ -104,13 +99,7 @@ export interface MeasureAgain extends Sentence {
 }
 
 /** A proposal for the next session: plain JSON. */
-export interface Proposal {
-  /** Kind of document. */
-  readonly document: 'proposal';
-  /** Version of the format of the document. */
-  readonly schemaVersion: 1;
-  /** Version of the library that made it. */
-  readonly libraryVersion: string;
+export interface Proposal extends DocumentHead<'proposal', 1> {
   /** The progression rule that was applied. */
   readonly rule: {
     /** Name of the rule. */

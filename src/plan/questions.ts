@@ -5,6 +5,7 @@ import type { Asked } from '../answer/needs.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
+import type { DocumentHead } from './document-parts.js';
 import type { Disclaimer } from './disclaimers.js';
 import { requestReader } from './parse.js';
 import type { AskedItem, FindingOutcome, ScreeningOutcome, ScreeningReply } from './screening-items.js';
@@ -59,30 +60,6 @@ export interface ScreeningRequest {
   readonly answers: Replies<ScreeningCode>;
 }
 
-/** A screening: plain JSON, to store, send, print and give to `planSession`. */
-export interface Screening {
-  /** Kind of document. */
-  readonly document: 'screening';
-  /** Version of the format of the document. */
-  readonly schemaVersion: 1;
-  /** Version of the library that made it. */
-  readonly libraryVersion: string;
-  /** The answers and readings you gave. */
-  readonly request: ScreeningRequest;
-  /** Result of the screening. */
-  readonly outcome: ScreeningOutcome;
-  /** Whether every question, the age and both pressures are answered. */
-  readonly complete: boolean;
-  /** What the answers lead to, referrals first. */
-  readonly findings: readonly ScreeningFinding[];
-  /** What is not answered: fields of the request, and codes of questions. */
-  readonly unanswered: readonly OpenQuestion[];
-  /** Score of the risk of thrombosis, from the answers. */
-  readonly thrombosisScore: Answer<'thrombosis-score'>;
-  /** Sentences that always apply. */
-  readonly disclaimers: readonly Disclaimer[];
-}
-
 /** What `checkDay` takes. */
 export interface DayCheckRequest {
   /** What to call the person on the page; no real name is needed. */
@@ -99,19 +76,13 @@ export interface DayCheckRequest {
   readonly answers: Replies<DayCode>;
 }
 
-/** A check before a session: plain JSON, to store, print and give to `planSession` or `recordSession`. */
-export interface DayCheck {
-  /** Kind of document. */
-  readonly document: 'day-check';
-  /** Version of the format of the document. */
-  readonly schemaVersion: 1;
-  /** The version of the library that made it. */
-  readonly libraryVersion: string;
+/** A document of answers, and what they lead to. */
+export interface AnswersDocument<D extends string, R> extends DocumentHead<D, 1> {
   /** The answers and readings you gave. */
-  readonly request: DayCheckRequest;
-  /** Result of the check. */
+  readonly request: R;
+  /** What the answers lead to, on the whole. */
   readonly outcome: ScreeningOutcome;
-  /** Whether every question, both pressures and the pain are answered. */
+  /** Whether every question is answered, and every reading that is asked for given. */
   readonly complete: boolean;
   /** What the answers lead to, referrals first. */
   readonly findings: readonly ScreeningFinding[];
@@ -120,6 +91,18 @@ export interface DayCheck {
   /** Sentences that always apply. */
   readonly disclaimers: readonly Disclaimer[];
 }
+
+/** A screening: plain JSON, to store, send, print and give to `planSession`. Age and both pressures are asked for too. */
+export interface Screening extends AnswersDocument<'screening', ScreeningRequest> {
+  /** Score of the risk of thrombosis, from the answers. */
+  readonly thrombosisScore: Answer<'thrombosis-score'>;
+}
+
+/**
+ * A check before a session: plain JSON, to store, print and give to `planSession` or `recordSession`. Both pressures and
+ * the pain are asked for too.
+ */
+export interface DayCheck extends AnswersDocument<'day-check', DayCheckRequest> {}
 
 type ReadingName = 'ageYears' | 'systolicMmHg' | 'diastolicMmHg' | 'painNow';
 
@@ -177,23 +160,18 @@ export const findingsOfReplies = <C extends ScreeningCode | DayCode>(
       return { ...screeningCaution(severity, code, undefined, more), outcome, evidence };
     });
 
-/** What is not answered: readings first, then questions. */
-const unansweredOf = <C extends ScreeningCode | DayCode>(
+/** Findings with referrals first, what is not answered, and what they lead to. */
+export function concluded<C extends ScreeningCode | DayCode>(
+  findings: readonly ScreeningFinding[],
   items: readonly AskedItem<C>[],
   replies: Replies<C>,
   readings: Readonly<Partial<Record<ReadingName, number | undefined>>>,
-): OpenQuestion[] =>
-  [
+): Pick<Screening, 'outcome' | 'complete' | 'findings' | 'unanswered'> {
+  const open = [
     ...(Object.keys(readings) as ReadingName[]).filter((name) => readings[name] === undefined),
     ...items.map(({ code }) => code).filter((code) => (replies[code] ?? 'unknown') === 'unknown'),
-  ].map((code) => ({ code, question: questionOf(code) }));
-
-/** Findings with referrals first, and what they and what is not answered lead to. */
-export function concluded<C extends ScreeningCode | DayCode>(
-  findings: readonly ScreeningFinding[],
-  ...asked: Parameters<typeof unansweredOf<C>>
-): Pick<Screening, 'outcome' | 'complete' | 'findings' | 'unanswered'> {
-  const unanswered = unansweredOf(...asked);
+  ];
+  const unanswered = open.map((code) => ({ code, question: questionOf(code) }));
   const complete = unanswered.length === 0;
   const sorted = [...findings].sort((a, b) => Number(b.outcome === 'refer') - Number(a.outcome === 'refer'));
   const outcome = sorted[0]?.outcome ?? (complete ? 'nothing-found' : 'incomplete');

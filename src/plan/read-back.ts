@@ -10,7 +10,7 @@ import { asItIs, kinds, type Documents } from './read-document.js';
 import type { Review } from './review-plan.js';
 import { anyAnswer } from './schema-answers.js';
 import { reviewDocument, sessionComparisonDocument, weekComparisonDocument } from './schema-documents.js';
-import { storedDocument, type Read } from './stored.js';
+import { storedDocument } from './stored.js';
 import { OUR_ANSWER } from '../answer/needs.js';
 
 interface ReadBack extends Documents {
@@ -27,7 +27,7 @@ const againstItself = {
   current: 1,
   upgrades: {},
   remade: asItIs,
-  asUnverified: <T>(given: T): Read<T> => asItIs(given),
+  asUnverified: asItIs,
   check: checkStops,
 };
 
@@ -50,7 +50,8 @@ const NAMES = Object.keys(allKinds) as (keyof ReadBack)[];
  *   of the day worked out again from their answers. Where they differ, the document was changed by hand and is refused,
  *   by the name of the field. A practitioner may change the numbers of a proposal: its rules are looked up again, load
  *   and pressure may not go up together, and a cuff pressure goes the way of its percentage.
- *   A review and a comparison hold nothing to make them again from: their stops must be in their list of stops.
+ *   A proposal, a review and a comparison hold nothing to find their stops again from: what stops in their cautions and
+ *   findings must be in their list of stops.
  * - Words: the text of every caution, assumption, stop and disclaimer is taken from the catalogue, by its code.
  *
  * Of another version of the library: a document whose numbers this version does not give again gets the caution

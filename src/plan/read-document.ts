@@ -82,6 +82,7 @@ function checkPressure({ cuffMmHg, percentLop }: ProposalItem, place: Path, foun
 
 /** What holds of a proposal, whatever the practitioner wrote into it. */
 function checkProposal(proposal: Proposal, found: Found): void {
+  checkStops(proposal, found);
   const stopped = inForce(proposal.stops).length > 0;
   const { items } = proposal;
   items.forEach((item, index) => {

@@ -4,21 +4,18 @@ import { itemCautions } from './item-cautions.js';
 import { planSession } from './plan-session.js';
 import { planDocument } from './schema-documents.js';
 import { stopsMissing } from './stops.js';
-import { keptUnverified, storedDocument, type Read, type StoredKind } from './stored.js';
+import { keptUnverified, storedDocument, type StoredKind } from './stored.js';
 import type { ExpandedPlan, Plan } from './types.js';
-
-/** A plan made again from its request; what is wrong there is named from the top of the plan. */
-function planAgain({ request }: Plan): Read<Plan, ExpandedPlan> {
-  const document = within(['request'], () => planSession(request));
-  return { document, expanded: expansionOf(document)! };
-}
 
 /** A plan is made again from its request; with every stop that its numbers lead to. */
 export const planKind: StoredKind<Plan, ExpandedPlan> = {
   current: 2,
   schema: planDocument,
   upgrades: { 1: compactedOlder },
-  remade: planAgain,
+  remade: ({ request }) => {
+    const document = within(['request'], () => planSession(request));
+    return { document, expanded: expansionOf(document)! };
+  },
   asUnverified: (plan, made, unverified) => {
     const kept = keptUnverified(plan, made.document, unverified);
     const { items, limbs } = expandedPlan(kept, made.expanded);

@@ -2,6 +2,7 @@ import { describe, issue, MOST_ISSUES, type InputIssue } from '../answer/issues.
 import { isOwn } from '../answer/own.js';
 import { plainCopy } from '../answer/plain-copy.js';
 import { isCalendarDay } from '../answer/day.js';
+import type { ExerciseOnLimb } from './document-parts.js';
 import { SEVERE_PAIN_FROM } from './pain.js';
 import { placesOf } from './limb-and-side.js';
 import { expandedInto } from './read-document.js';
@@ -18,13 +19,12 @@ interface Glance {
   readonly sessionOfDay: number | undefined;
   readonly label: unknown;
   /** The exercises on limbs that it has. */
-  readonly items: Placed;
+  readonly items: readonly ExerciseOnLimb[];
   /** It reports a symptom, severe pain or a stop, which stay in force however old they are. */
   readonly reports: boolean;
 }
 
 type Json = Readonly<Record<string, unknown>>;
-type Placed = Parameters<typeof placesOf>[0];
 
 const limbKey = ({ limb, side }: { readonly limb: unknown; readonly side: unknown }): string =>
   `${String(side)} ${String(limb)}`;
@@ -65,7 +65,7 @@ function firstLook(record: Json, index: number): Glance | undefined {
   if (typeof date !== 'string' || !isCalendarDay(date) || !Array.isArray(items)) return undefined;
   if (sessionOfDay !== undefined && typeof sessionOfDay !== 'number') return undefined;
   const reports = !isEmpty(stops) || !isEmpty(symptoms) || (pain as readonly unknown[]).some(isSevere);
-  return { index, date, sessionOfDay, label, items: items as unknown as Placed, reports };
+  return { index, date, sessionOfDay, label, items: items as readonly ExerciseOnLimb[], reports };
 }
 
 /** What was done, whatever was noted of it: the same twice on a day is one session that was given twice. */
@@ -75,26 +75,16 @@ const doneIn = (record: unknown): string | undefined =>
     return JSON.stringify(items.map(({ exercise, limb, side, done }) => [exercise, limb, side, done]));
   });
 
-/** The days of looks in order that have several. */
-function daysOfSeveral(glances: readonly Glance[]): Glance[][] {
-  const days: Glance[][] = [];
-  let before: Glance | undefined;
-  for (const one of glances) {
-    const last = days.at(-1);
-    if (last?.[0]!.date === one.date) last.push(one);
-    else if (before?.date === one.date) days.push([before, one]);
-    before = one;
-  }
-  return days;
-}
-
 /** Records that are given twice, or that cannot both be right: one session given twice counts as two. */
 function repeated(given: readonly unknown[], glances: readonly Glance[]): InputIssue[] {
   const issues: InputIssue[] = [];
-  for (const ofDay of daysOfSeveral(glances)) {
+  const days = new Map<string, Glance[]>();
+  for (const one of glances) days.set(one.date, [...(days.get(one.date) ?? []), one]);
+  for (const ofDay of days.values()) {
+    if (ofDay.length === 1) continue;
     const seen = new Map<unknown, Glance>();
     const numbered = new Map<unknown, number>();
-    for (const one of [...ofDay].sort((a, b) => a.index - b.index)) {
+    for (const one of ofDay.sort((a, b) => a.index - b.index)) {
       const { index, sessionOfDay, date } = one;
       const done = doneIn(given[index]);
       const same = seen.get(done);
@@ -118,7 +108,7 @@ const inOrder = (a: Glance, b: Glance): number =>
   a.date === b.date ? (a.sessionOfDay ?? 0) - (b.sessionOfDay ?? 0) : a.date < b.date ? -1 : 1;
 
 /** The exercises of a record; nothing where they cannot be read. */
-const placesIn = ({ items }: Glance): Placed | undefined =>
+const placesIn = ({ items }: Glance): ExerciseOnLimb[] | undefined =>
   unlessItFails(() => items.map(({ exercise, limb, side }) => ({ exercise, limb, side })));
 
 /**

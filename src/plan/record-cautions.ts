@@ -9,6 +9,7 @@ import { loadUnitOf } from '../quantity/quantities.js';
 import { isOfLimb } from '../session/exposure.js';
 import { reperfusionCautions } from '../session/limbs.js';
 import { codedCaution } from './coded.js';
+import type { ExerciseOnLimb } from './document-parts.js';
 import { comparedHeld, type Held } from './held.js';
 import { isSameLimb, limbsIn } from './limb-and-side.js';
 import { CAUTIOUS_PAIN_RULE, assessPain, painSentence } from './pain.js';
@@ -25,9 +26,7 @@ const HELD = {
   'share-below': ['note', 'held-share-below', ['held', 'heldPercent', 'occlusion', 'percentLop']],
 } as const;
 
-type Who = Pick<ExpandedRecordItem, 'exercise' | 'limb' | 'side'>;
-
-function heldCautions(compared: Held | undefined, who: Who, path: Path): Caution[] {
+function heldCautions(compared: Held | undefined, who: ExerciseOnLimb, path: Path): Caution[] {
   if (!compared || compared.as === 'as-planned') return [];
   if (compared.as === 'above-tried') {
     const { held } = compared;
@@ -77,11 +76,10 @@ export function reportedCautions(
       : codedCaution('stop', `symptom-${grade}`, { symptom }, more);
   });
   const ofPain = assessPain(pain, painRule).flatMap((assessed) => {
-    const sentence = painSentence(assessed);
-    if (assessed.verdict === 'go-on' || !sentence) return [];
-    const { report, moment, rule } = assessed;
+    const { verdict, report, moment, rule } = assessed;
+    if (verdict === 'go-on') return [];
     const more = { path: ['pain', pain.indexOf(report), moment!], ...(rule.source && { source: rule.source }) };
-    return [codedCaution(SEVERITY[assessed.verdict], ...sentence, more)];
+    return [codedCaution(SEVERITY[verdict], ...painSentence(assessed)!, more)];
   });
   return [...ofSymptoms, ...ofPain];
 }
@@ -103,9 +101,8 @@ export function readingCautions({
   diastolicMmHg,
 }: Pick<RecordRequest, 'systolicMmHg' | 'diastolicMmHg'>): Caution[] {
   if (systolicMmHg === undefined && diastolicMmHg === undefined) return [];
-  const alone = (missing: string, field: string): never => {
+  const alone = (missing: string, field: string): never =>
     refuse('missing', [missing], need(GIVEN_WITH, { field }), undefined);
-  };
   if (systolicMmHg === undefined) return alone('systolicMmHg', 'diastolicMmHg');
   if (diastolicMmHg === undefined) return alone('diastolicMmHg', 'systolicMmHg');
   checkBloodPressure({ systolicMmHg, diastolicMmHg });

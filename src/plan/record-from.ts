@@ -2,13 +2,13 @@ import { defined } from '../answer/defined.js';
 import { refuse } from '../answer/issues.js';
 import { need } from '../answer/needs.js';
 import { formatUnit } from '../quantity/format.js';
-import type { FullPrescription } from '../session/prescription.js';
+import { isCuffed, type FullPrescription } from '../session/prescription.js';
 import { fullPrescription } from '../session/read-session.js';
 import { sessionLoadOf, totalsOfExercise } from '../session/totals.js';
-import { version } from '../study/version.js';
 import { assumption } from './assumptions.js';
 import { answersAgain, answersCautions } from './checks.js';
 import { documentDisclaimers } from './disclaimers.js';
+import { head } from './document-parts.js';
 import { totalsOfLimbs } from './limb-totals.js';
 import { ABOVE_RESTS, BELOW_SETS } from './needs.js';
 import { doneCautions, lengthCautions, readingCautions, reportedCautions } from './record-cautions.js';
@@ -21,7 +21,7 @@ export type ItemFacts = Omit<ExpandedRecordItem, 'totals'>;
 
 /** The cuff as it was held, and as planned where that is not known. */
 function cuffed(full: FullPrescription, { target, restTarget, done }: ItemFacts): FullPrescription {
-  if (full.restriction === 'none') return full;
+  if (!isCuffed(full)) return full;
   const pressureMmHg = done.heldMmHg ?? target!.value;
   const rest = restTarget && (done.restHeldMmHg ?? restTarget.value);
   if (rest !== undefined && rest >= pressureMmHg) {
@@ -48,9 +48,9 @@ export function prescriptionDone(item: ItemFacts): FullPrescription {
   const sets = done.sets.map(({ repetitions, durationS, restS, load: own }) =>
     defined({ repetitions, durationS, restS, load: unloaded ? undefined : own }),
   );
-  // The maximum is that of the exercise that was planned.
-  const oneRepMax = instead === undefined ? item.load?.inputs.oneRepMax : undefined;
-  const lifted = unloaded ? {} : { load, unit, oneRepMax, bodyMassKg, bodyMassPercent };
+  // The maximum and the share of body mass are those of the exercise that was planned.
+  const ofPlanned = instead === undefined && { oneRepMax: item.load?.inputs.oneRepMax, bodyMassKg, bodyMassPercent };
+  const lifted = unloaded ? {} : { load, unit, ...ofPlanned };
   const asked = { mode, limb, side, sets, tempo, restS: 0, restriction, inflatedBeforeS, deflatedAfterS, ...lifted };
   return { ...cuffed(fullPrescription(asked), item), name: instead ?? exercise };
 }
@@ -72,7 +72,7 @@ export function recordFrom(facts: SessionFacts): ExpandedRecord {
   const dayCheck = facts.dayCheck && answersAgain(facts.dayCheck, ['dayCheck']);
   const ofDay = dayCheck ? answersCautions(dayCheck, date) : [];
   const limbs = totalsOfLimbs(items);
-  const asPlanned = items.some(({ restriction, done }) => restriction !== 'none' && done.heldMmHg === undefined);
+  const asPlanned = items.some((item) => isCuffed(item) && item.done.heldMmHg === undefined);
   const lowerLoad = items.some(({ load, upperLoad, done }) => upperLoad && done.load === load?.value && !done.instead);
   const cautions = uniqueCautions([
     ...readingCautions(facts),
@@ -83,9 +83,7 @@ export function recordFrom(facts: SessionFacts): ExpandedRecord {
     ...facts.cautions.filter(({ code }) => OF_PLAN.includes(code)),
   ]);
   return defined({
-    document: 'record',
-    schemaVersion: 2,
-    libraryVersion: version,
+    ...head('record', 2),
     date,
     sessionOfDay,
     label,

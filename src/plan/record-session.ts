@@ -1,14 +1,16 @@
 import { defined, picked } from '../answer/defined.js';
-import { describe, gather, InputError, issue, refuse, type InputIssue } from '../answer/issues.js';
+import { describe, gather, InputError, issue, refuse, type InputIssue, type Path } from '../answer/issues.js';
 import { need, type Asked } from '../answer/needs.js';
 import { ownDocument } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { LEFT_OUT_WITHOUT } from '../session/needs.js';
+import { isCuffed } from '../session/prescription.js';
 import { orDuration } from '../session/read-session.js';
 import { textByCode } from './catalogue.js';
 import { codedCaution } from './coded.js';
+import type { ExerciseOnLimb } from './document-parts.js';
 import { compact } from './expanded.js';
 import { isSameLimb, placesOf, placeText } from './limb-and-side.js';
 import { measuredDay } from './measured-limb.js';
@@ -36,7 +38,7 @@ import type { DoneSet, ExpandedPlan, ExpandedPlanItem, PlanSet } from './types.j
 /** What of an item cannot be: the plan has nothing of it, or it is missing where another exercise was done. */
 function wrongIn(item: ExpandedPlanItem, done: DoneItem): InputIssue[] {
   const { instead, unloaded, load } = done;
-  const noCuff = item.restriction === 'none' && LEFT_OUT_NO_CUFF;
+  const noCuff = !isCuffed(item) && LEFT_OUT_NO_CUFF;
   const leftOut: Readonly<Partial<Record<keyof DoneItem, Asked | false | undefined>>> = {
     load: item.load ? unloaded && LEFT_OUT_UNLIFTED : LEFT_OUT_NO_LOAD,
     unloaded: instead === undefined && need(LEFT_OUT_WITHOUT, { field: 'instead' }),
@@ -113,19 +115,22 @@ function doneOf(item: ExpandedPlanItem, given: DoneItem, plan: ExpandedPlan): Ex
 /** What was done, with the plan read. */
 type Done = Omit<RecordRequest, 'plan'> & { readonly plan: ExpandedPlan };
 
+/** The exercises on limbs of a plan that a list of items does not have. */
+function leftOut({ items }: ExpandedPlan, given: readonly ExerciseOnLimb[]) {
+  const there = placesOf(given);
+  const planned = placesOf(items);
+  return items
+    .filter((_, index) => !there.includes(planned[index]!))
+    .map(({ exercise, limb, side }) => ({ exercise, limb, side }));
+}
+
 /** What was done of each item; what is not listed is asked for, or taken as planned where the request says so. */
-function listed({ plan, asPlanned, items }: Done): readonly DoneItem[] {
-  if (asPlanned) {
-    const keys = placesOf(items ?? []);
-    const planned = placesOf(plan.items);
-    const others = plan.items.filter((_, index) => !keys.includes(planned[index]!));
-    return [...(items ?? []), ...others.map(({ exercise, limb, side }) => ({ exercise, limb, side }))];
-  }
-  const open = items?.length
-    ? items.flatMap(({ sets }, index) => (sets ? [] : [['items', index, 'sets']]))
-    : [['items']];
-  if (open.length > 0) throw new InputError(open.map((place) => issue('missing', place, UNLESS_PLANNED, undefined)));
-  return items!;
+function listed({ plan, asPlanned, items = [] }: Done): readonly DoneItem[] {
+  if (asPlanned) return [...items, ...leftOut(plan, items)];
+  const open = items.flatMap(({ sets }, index) => (sets ? [] : [['items', index, 'sets']]));
+  const missing = items.length > 0 ? open : [['items']];
+  if (missing.length === 0) return items;
+  throw new InputError(missing.map((place) => issue('missing', place, UNLESS_PLANNED, undefined)));
 }
 
 function itemsOf(given: readonly DoneItem[], plan: ExpandedPlan): ExpandedRecordItem[] {
@@ -140,13 +145,8 @@ function itemsOf(given: readonly DoneItem[], plan: ExpandedPlan): ExpandedRecord
       issues.push(issue('wrong-relation', [...place, 'exercise'], expected, placeText(given[index]!)));
       return [];
     }
-    return (
-      gather(
-        issues,
-        () => doneOf(item, given[index]!, plan),
-        (path) => [...place, ...path],
-      ) ?? []
-    );
+    const inside = (path: Path): Path => [...place, ...path];
+    return gather(issues, () => doneOf(item, given[index]!, plan), inside) ?? [];
   });
   if (issues.length > 0) throw new InputError(issues);
   return items;
@@ -212,11 +212,7 @@ export const recordSession = withInput(function recordSession(request: RecordReq
   const done: Done = { ...(value as Omit<RecordRequest, 'plan'>), plan };
   checkDay(done);
   const items = itemsOf(listed(done), plan);
-  const recorded = placesOf(items);
-  const keys = placesOf(plan.items);
-  const left = plan.items
-    .filter((_, index) => !recorded.includes(keys[index]!))
-    .map(({ exercise, limb, side }) => codedCaution('note', 'item-not-recorded', { exercise, limb, side }));
+  const left = leftOut(plan, items).map((place) => codedCaution('note', 'item-not-recorded', place));
   const { label, posture } = plan.request;
   const cautions = [...plan.cautions, ...left];
   const expanded = recordFrom({ ...done, label, posture, items, stops: plan.stops, cautions });

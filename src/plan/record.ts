@@ -1,6 +1,7 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import type { Exact } from '../answer/defined.js';
-import type { Limb, LoadUnit, Posture, Side } from '../quantity/quantities.js';
+import type { LoadUnit, Posture } from '../quantity/quantities.js';
+import type { DocumentHead, ExerciseOnLimb } from './document-parts.js';
 import type { DayCheck } from './questions.js';
 import type { PainReport } from './pain.js';
 import type { Stop } from './stops.js';
@@ -22,19 +23,16 @@ export interface Feelings {
 }
 
 /** What was done of one item of the plan. */
-export interface DoneItem {
-  /** Name of the exercise in the plan. */
-  readonly exercise: string;
-  /** The limb that was trained. */
-  readonly limb: Limb;
-  /** Side of the limb. */
-  readonly side: Side;
+export interface DoneItem extends ExerciseOnLimb {
   /**
    * The sets that were done, by repetitions or time [s], or a number of repetitions for each, such as
    * `[30, 15, 15, 17]`; a rest [s] left out is taken as planned. With `asPlanned` those of the plan when left out.
    */
   readonly sets?: readonly (DoneSet | number)[] | undefined;
-  /** Name of the exercise that was done in its place that day. Give its load, or `unloaded`; it has no 1RM here. */
+  /**
+   * Name of the exercise that was done in its place that day. Give its load, or `unloaded`; it has no 1RM here, and no
+   * share of body mass.
+   */
   readonly instead?: string | undefined;
   /** Nothing was lifted in the exercise that was done `instead`. */
   readonly unloaded?: true | undefined;
@@ -110,7 +108,7 @@ interface DoneFacts {
   /** Limb circumference [cm]; left out where it is not known. */
   readonly circumferenceCm?: number;
   /** What was done; what was not recorded is left out. */
-  readonly done: Exact<Omit<DoneItem, 'exercise' | 'limb' | 'side' | 'sets' | 'load' | 'stoppedEarly'>> & {
+  readonly done: Exact<Omit<DoneItem, keyof ExerciseOnLimb | 'sets' | 'load' | 'stoppedEarly'>> & {
     /** Sets that were done. */
     readonly sets: PlanItem['sets'];
     /** Load lifted [`unit`]; absent where there is none. */
@@ -131,17 +129,12 @@ export interface ExpandedRecordItem extends Pick<ExpandedPlanItem, (typeof KEPT)
 /** One exercise on one limb of a plan or of a record, with whole answers. */
 export type ExpandedItem = ExpandedPlanItem | ExpandedRecordItem;
 
-/** What a record says besides the numbers worked out for it. */
-interface RecordFacts
+/** A record; its answers are numbers that the document states, or whole. */
+export interface RecordFacts<Item, Totals, Load, Sentence>
   extends
+    DocumentHead<'record', 2>,
     Feelings,
     Exact<Pick<RecordRequest, 'date' | 'sessionOfDay' | 'systolicMmHg' | 'diastolicMmHg' | 'dayCheck'>> {
-  /** Kind of document. */
-  readonly document: 'record';
-  /** Version of the format of the document. */
-  readonly schemaVersion: 2;
-  /** Version of the library that made it. */
-  readonly libraryVersion: string;
   /** What to call the person on the page; no real name is needed. */
   readonly label?: string;
   /** Posture of the session, as planned. */
@@ -154,31 +147,26 @@ interface RecordFacts
   readonly stops: readonly Stop[];
   /** Cautions about the session. */
   readonly cautions: readonly Caution[];
+  /** Each exercise on each limb: what the plan had, and what was done. */
+  readonly items: readonly Item[];
+  /** Totals of each limb. */
+  readonly limbs: readonly Totals[];
+  /** Session-RPE load [AU]; present where effort and the time the session took were recorded. */
+  readonly sessionLoad?: Load;
+  /** Sentences that always apply. */
+  readonly disclaimers: readonly Sentence[];
 }
 
 /**
  * A session as it was done: plain JSON, to store, review and progress from. Numbers are stated where you need them; each
  * answer with its evidence is in `answers`, once. `expandDocument` puts them together.
  */
-export interface SessionRecord extends RecordFacts, Answered {
-  /** Each exercise on each limb: what the plan had, and what was done. */
-  readonly items: readonly RecordItem[];
-  /** Totals of each limb. */
-  readonly limbs: readonly LimbTotals[];
-  /** Session-RPE load [AU]; present where effort and the time the session took were recorded. */
-  readonly sessionLoad?: Stated;
-  /** Sentences that always apply. */
-  readonly disclaimers: readonly DisclaimerCode[];
-}
+export interface SessionRecord extends RecordFacts<RecordItem, LimbTotals, Stated, DisclaimerCode>, Answered {}
 
 /** A record with whole answers at their places, as `expandDocument` gives it; it is not for storing. */
-export interface ExpandedRecord extends RecordFacts {
-  /** Each exercise on each limb: what the plan had, and what was done. */
-  readonly items: readonly ExpandedRecordItem[];
-  /** Totals of each limb. */
-  readonly limbs: readonly ExpandedLimbTotals[];
-  /** Session-RPE load [AU]; present where effort and the time the session took were recorded. */
-  readonly sessionLoad?: Answer<'session-load'>;
-  /** Sentences that always apply. */
-  readonly disclaimers: readonly Disclaimer[];
-}
+export interface ExpandedRecord extends RecordFacts<
+  ExpandedRecordItem,
+  ExpandedLimbTotals,
+  Answer<'session-load'>,
+  Disclaimer
+> {}

@@ -10,9 +10,10 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { Math } from '../quantity/maths.js';
 import type { Limb, Side, Unit } from '../quantity/quantities.js';
-import { version } from '../study/version.js';
+import { isCuffed } from '../session/prescription.js';
 import { documentDisclaimers, type Disclaimer } from './disclaimers.js';
 import { documentMessages } from './document-messages.js';
+import { head, type DocumentHead } from './document-parts.js';
 import { guidelines, HEAVY_PERCENT, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
 import { findingValues, measures, type Measure } from './measures.js';
 import { expandedOf } from './read-document.js';
@@ -68,13 +69,7 @@ export interface StopFinding
 }
 
 /** A review of a plan or a record: plain JSON. */
-export interface Review {
-  /** Kind of document. */
-  readonly document: 'review';
-  /** Version of the format of the document. */
-  readonly schemaVersion: 1;
-  /** Version of the library that made it. */
-  readonly libraryVersion: string;
+export interface Review extends DocumentHead<'review', 1> {
   /** Kind of document that was reviewed. */
   readonly of: 'plan' | 'record';
   /** The guideline whose ranges were applied. */
@@ -163,16 +158,9 @@ function heavyVerdict(heavy: readonly Indexed[], row: GuidelineRow, source: Sour
   const [item, index] = heaviest;
   const { exercise, limb, side } = item;
   const path = ['items', index, ...('done' in item ? ['done', 'load'] : ['load'])];
-  const reading = {
-    measure: 'percent-of-maximum',
-    modes: [],
-    found: largestShareOf(item)!,
-    exercise,
-    limb,
-    side,
-    path,
-  } as const;
-  const hasCuff = heavy.some(([{ restriction }]) => restriction !== 'none');
+  const found = largestShareOf(item)!;
+  const reading: Reading = { measure: 'percent-of-maximum', modes: [], found, exercise, limb, side, path };
+  const hasCuff = heavy.some(([one]) => isCuffed(one));
   return { assessed: assessmentOf(reading, row, source), severity: hasCuff ? 'caution' : 'note', code: 'review-heavy' };
 }
 
@@ -227,7 +215,7 @@ export const reviewPlan = withInput(function reviewPlan(
     light !== undefined && Math.round(largestShareOf(item) ?? 0) >= HEAVY_PERCENT;
   const heaviest = light && heavyVerdict(all.filter(isHeavy), light, source);
   // The guidelines are about exercise with a cuff.
-  const items = all.filter((one) => one[0].restriction !== 'none' && !isHeavy(one));
+  const items = all.filter((one) => isCuffed(one[0]) && !isHeavy(one));
   const weeks = given.document === 'plan' ? given.request.weeks : undefined;
   const compared = readingsOf(given, items).flatMap((reading) => {
     const row = rowFor(reading, rows, weeks);
@@ -249,9 +237,7 @@ export const reviewPlan = withInput(function reviewPlan(
   const modes = modesOf(items);
   const asked = rows.filter(({ mode }) => modes.includes(mode)).map(({ measure }) => measure);
   return ownDocument({
-    document: 'review',
-    schemaVersion: 1,
-    libraryVersion: version,
+    ...head('review', 1),
     of: given.document,
     guideline: { id, name, ...(source && { source }) },
     stops: given.stops,

@@ -1,10 +1,10 @@
 import type { Answer } from '../answer/answer.js';
 import { ownDocument } from '../answer/own.js';
 import { withInput } from '../answer/with-input.js';
-import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
 import { assumption } from './assumptions.js';
 import { disclaimer } from './disclaimers.js';
+import { head } from './document-parts.js';
 import { SCREENING_ANSWERS } from './needs.js';
 import {
   concluded,
@@ -119,9 +119,7 @@ export const screen = withInput(function screen(request: ScreeningRequest): Scre
   const thrombosisScore = scoreOf(value);
   const findings = findingsOf(value, thrombosisScore.value);
   return ownDocument({
-    document: 'screening',
-    schemaVersion: 1,
-    libraryVersion: version,
+    ...head('screening', 1),
     request: value,
     ...concluded(findings, screeningItems, answers, { ageYears, systolicMmHg, diastolicMmHg }),
     thrombosisScore,

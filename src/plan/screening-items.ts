@@ -16,7 +16,7 @@ export const REPLIES = ['yes', 'no', 'unknown'] as const;
 export type ScreeningReply = (typeof REPLIES)[number];
 
 /** Something that `screen` or `checkDay` asks about. */
-export interface AskedItem<C extends string = string> {
+export interface AskedItem<C extends string> {
   readonly code: C;
   /** What a yes leads to. That the item is asked about may have a source; which of the two it leads to is `practice`. */
   readonly outcome: FindingOutcome;

@@ -4,6 +4,7 @@ import { daysBetween } from '../answer/day.js';
 import { guardCautions } from '../answer/guards.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import { isAtRest, sessionCountCautions } from '../session/exposure.js';
+import { isCuffed } from '../session/prescription.js';
 import { ageCautions } from './age-cautions.js';
 import { itemCautions } from './item-cautions.js';
 import { isSameLimb } from './limb-and-side.js';
@@ -50,8 +51,8 @@ const USUAL_SETS = 4;
 /** A first session with more than one exercise under the cuff, as many sets as usual, or a set to failure. */
 function firstSessionCautions({ screening, exercises }: PlanRequest, items: readonly ExpandedPlanItem[]): Caution[] {
   if (screening?.request.answers['first-session'] !== 'yes') return [];
-  const cuffed = exercises.filter(({ restriction }) => restriction !== 'none');
-  const under = items.filter(({ restriction }) => restriction !== 'none');
+  const cuffed = exercises.filter(isCuffed);
+  const under = items.filter(isCuffed);
   const sets = Math.max(0, ...under.map((item) => item.sets.length));
   if (cuffed.length <= 1 && sets < USUAL_SETS && !under.some(({ lastSetToFailure }) => lastSetToFailure)) return [];
   const values = { exercises: cuffed.length, sets, usual: USUAL_SETS };

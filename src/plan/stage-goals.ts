@@ -2,7 +2,7 @@ import { type Exact, defined } from '../answer/defined.js';
 import type { Reader } from '../answer/reader.js';
 import { LIMBS, SIDES, type Limb, type Quantity, type Side } from '../quantity/quantities.js';
 import { wholeExercises, type WeekExercise, type WeekLimb, type WeekSums } from './week-rows.js';
-import { need } from '../answer/needs.js';
+import { AT_LEAST, need } from '../answer/needs.js';
 import {
   EXERCISE_NAME,
   GOALS,
@@ -55,17 +55,15 @@ export interface StageGoalResult extends Exact<StageGoal> {
 }
 
 const GOAL: Quantity = { name: 'goal', unit: '1', min: 0, max: 1_000_000, slips: [] };
-const isOneOf = (measure: GoalMeasure | undefined, all: readonly (GoalMeasure | undefined)[]): boolean =>
-  all.includes(measure);
+const isOneOf = <M extends GoalMeasure>(measure: GoalMeasure | undefined, all: readonly M[]): measure is M =>
+  all.some((one) => one === measure);
 
 /** The goals of a request; what does not go together is reported. */
 export function readGoals(reader: Reader): StageGoal[] {
   return (reader.optionalList('goals', GOALS, 50) ?? []).map((goal) => {
-    const name = goal.text('name', need(NAME, { most: MOST_NAME }), isName);
-    const measure = goal.optionalChoice('measure', GOAL_MEASURES);
     const given = defined({
-      name,
-      measure,
+      name: goal.text('name', need(NAME, { most: MOST_NAME }), isName),
+      measure: goal.optionalChoice('measure', GOAL_MEASURES),
       limb: goal.optionalChoice('limb', LIMBS),
       side: goal.optionalChoice('side', SIDES),
       exercise: goal.optionalText('exercise', EXERCISE_NAME, isName),
@@ -73,17 +71,17 @@ export function readGoals(reader: Reader): StageGoal[] {
       atLeast: goal.optionalNumber('atLeast', GOAL),
       atMost: goal.optionalNumber('atMost', GOAL),
     }) as StageGoal;
-    const ask = (field: string): void => {
-      if (!goal.has(field)) goal.report('missing', field, need(GIVEN_WITH_MEASURE, { measure: measure! }));
-    };
+    const { measure, atLeast = -Infinity, atMost = Infinity } = given;
     if (goal.has('measure')) goal.leaveOut('found', LEFT_OUT_MEASURED);
-    if (isOneOf(measure, OF_LIMB)) ['limb', 'side'].forEach(ask);
-    else ['limb', 'side'].forEach((field) => goal.leaveOut(field, LEFT_OUT_NOT_LIMB));
-    if (!isOneOf(measure, OF_EXERCISE))
-      goal.leaveOut('exercise', need(LEFT_OUT_NOT_EXERCISE, { measures: OF_EXERCISE }));
-    if (!goal.has('atLeast') && !goal.has('atMost')) {
-      goal.report('missing', 'atLeast', A_GOAL);
+    for (const field of ['limb', 'side']) {
+      if (!isOneOf(measure, OF_LIMB)) goal.leaveOut(field, LEFT_OUT_NOT_LIMB);
+      else if (!goal.has(field)) goal.report('missing', field, need(GIVEN_WITH_MEASURE, { measure }));
     }
+    if (!isOneOf(measure, OF_EXERCISE)) {
+      goal.leaveOut('exercise', need(LEFT_OUT_NOT_EXERCISE, { measures: OF_EXERCISE }));
+    }
+    if (!goal.has('atLeast') && !goal.has('atMost')) goal.report('missing', 'atLeast', A_GOAL);
+    if (atMost < atLeast) goal.refuse('atMost', need(AT_LEAST, { least: atLeast }), String(atMost));
     return given;
   });
 }
@@ -105,9 +103,7 @@ const FOUND: Readonly<Record<(typeof OF_LIMB)[number], (of: Sums) => number | un
 /** What was found of a goal in a week; nothing where it was not measured. */
 function foundIn({ measure, limb, side, exercise, found }: StageGoal, week: WeekSums | undefined): number | undefined {
   if (measure === undefined) return found;
-  if (measure === 'sessions' || measure === 'restrictedSessions' || measure === 'sessionLoad') {
-    return week?.[measure]?.value;
-  }
+  if (isOneOf(measure, OF_WEEK)) return week?.[measure]?.value;
   const own = week?.limbs.find((one) => one.limb === limb && one.side === side);
   if (!own) return undefined;
   if (exercise !== undefined) {

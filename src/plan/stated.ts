@@ -39,8 +39,7 @@ export interface DocumentAnswer extends Omit<Answer, 'inputs' | 'cautions'> {
 }
 
 /** Totals as numbers that a document states; their cautions are those of the document. */
-export type StatedTotals<T> = StatedAll<Omit<T, 'cautions'>>;
-type StatedAll<T> = { readonly [N in keyof T]: Stated };
+export type StatedTotals<T> = { readonly [N in keyof T as Exclude<N, 'cautions'>]: Stated };
 
 /** What a document has of answers. */
 export interface Answered {

@@ -82,14 +82,11 @@ export type Symptom = (typeof rows)[number]['code'];
  * messages['symptom-tingling']; // => 'tingling or numbness that stays while the cuff is inflated, and goes away within minutes of deflation'
  * ```
  */
-export const symptoms: readonly CodedSymptom[] = frozen(rows);
+export const symptoms: readonly CodedSymptom[] = rows;
 
 export const SYMPTOM_CODES: readonly Symptom[] = rows.map(({ code }) => code);
 
-const byCode = new Map<string, CodedSymptom>(rows.map((row) => [row.code, row]));
+const byCode = new Map<string, SymptomRow>(rows.map((row) => [row.code, row]));
 
 /** A symptom of the table, by its code. */
 export const symptomOf = (code: Symptom): SymptomRow => byCode.get(code)!;
-
-/** What to deflate at, most severe first. */
-export const STOP_CRITERIA: readonly Symptom[] = rows.filter(({ when }) => when === 'session').map(({ code }) => code);

@@ -19,6 +19,7 @@ import type {
 import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 import type { Lift, Training } from '../strength/lifts.js';
+import type { DocumentHead, LimbAndSide, ExerciseOnLimb } from './document-parts.js';
 import type { DayCheck, Screening } from './questions.js';
 import type { Disclaimer, DisclaimerCode } from './disclaimers.js';
 import type { Answered, StatedAnswer, StatedTotals } from './stated.js';
@@ -28,11 +29,7 @@ import type { Stop, StopDecision } from './stops.js';
  * A limb that trains; where its cuff is inflated in any exercise, the cuff and the percentage of occlusion pressure to
  * set.
  */
-export interface PlanLimb {
-  /** The limb that trains. */
-  readonly limb: Limb;
-  /** Side of the body that the limb is on. */
-  readonly side: Side;
+export interface PlanLimb extends LimbAndSide {
   /**
    * Limb circumference [cm], 25–120 on a leg and 15–70 on an arm; needed where its cuff is inflated, unless an
    * occlusion pressure was measured with that cuff.
@@ -340,18 +337,12 @@ export interface PlanRequest {
   readonly exercises: readonly PlanExercise[];
 }
 
-/** What an exercise on a limb is, but for the numbers worked out for it. */
-interface ItemFacts {
+/** An exercise on a limb; its answers are numbers that the document states, or whole. */
+export interface ItemFacts<Pressure, Load, Totals> extends ExerciseOnLimb {
   /** Kind of exercise; it decides which ranges of a guideline apply. `resistance` when left out. */
   readonly mode?: ExerciseMode;
-  /** Name of the exercise, as in the request. */
-  readonly exercise: string;
   /** Posture of this exercise, where it is another than that of the request. */
   readonly posture?: Posture;
-  /** The limb that does it. */
-  readonly limb: Limb;
-  /** Side of the body that the limb is on. */
-  readonly side: Side;
   /** Intensity of an aerobic exercise [% of VO2max or heart-rate reserve]; absent where you gave none. */
   readonly intensityPercent?: number;
   /** Body mass [kg]; present where a share of it is moved. */
@@ -371,46 +362,31 @@ interface ItemFacts {
    * `partial`, in the sets and at a lower pressure in the rests; `none`.
    */
   readonly restriction: Restriction;
+  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
+  readonly target?: Pressure;
+  /** Cuff pressure in the rests [mmHg], with partial restriction. */
+  readonly restTarget?: Pressure;
+  /** Load to set [kg or lb], of a range its lower end; absent where nothing but the body is moved. */
+  readonly load?: Load;
+  /** Load at the upper end of the range [kg or lb]; present where the share of the maximum is a range. */
+  readonly upperLoad?: Load;
+  /** Volume load, restriction time and the other totals of this exercise. */
+  readonly totals: Totals;
 }
 
 /** One exercise on one limb: what to set, to lift and to do. */
-export interface PlanItem extends ItemFacts {
-  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
-  readonly target?: StatedAnswer;
-  /** Cuff pressure in the rests [mmHg], with partial restriction. */
-  readonly restTarget?: StatedAnswer;
-  /** Load to set [kg or lb], of a range its lower end; absent where nothing but the body is moved. */
-  readonly load?: StatedAnswer;
-  /** Load at the upper end of the range [kg or lb]; present where the share of the maximum is a range. */
-  readonly upperLoad?: StatedAnswer;
-  /** Volume load, restriction time and the other totals of this exercise. */
-  readonly totals: StatedTotals<ExerciseTotals>;
-}
+export interface PlanItem extends ItemFacts<StatedAnswer, StatedAnswer, StatedTotals<ExerciseTotals>> {}
 
 /** One exercise on one limb, with whole answers. */
-export interface ExpandedPlanItem extends ItemFacts {
+export interface ExpandedPlanItem extends ItemFacts<Answer<'cuff-pressure'>, Answer<'training-load'>, ExerciseTotals> {
   /** Limb occlusion pressure [mmHg]; present unless the restriction is `none`. */
   readonly occlusion?: Answer<'occlusion-pressure'>;
-  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
-  readonly target?: Answer<'cuff-pressure'>;
-  /** Cuff pressure in the rests [mmHg], with partial restriction. */
-  readonly restTarget?: Answer<'cuff-pressure'>;
   /** One-repetition maximum; present where the load was worked out from it. */
   readonly oneRepMax?: Answer<'one-repetition-maximum'>;
-  /** Load to set [kg or lb], of a range its lower end; absent where nothing but the body is moved. */
-  readonly load?: Answer<'training-load'>;
-  /** Load at the upper end of the range [kg or lb]; present where the share of the maximum is a range. */
-  readonly upperLoad?: Answer<'training-load'>;
-  /** Volume load, restriction time and the other totals of this exercise. */
-  readonly totals: ExerciseTotals;
 }
 
 /** What one limb goes through in the session: its exercises, added up, as whole answers. */
-export interface ExpandedLimbTotals {
-  /** The limb that trains. */
-  readonly limb: Limb;
-  /** Side of the body that the limb is on. */
-  readonly side: Side;
+export interface ExpandedLimbTotals extends LimbAndSide {
   /** Number of exercises with its cuff inflated. */
   readonly exercises: number;
   /** Time with the cuff inflated to its full pressure [s]; 0 without a cuff. */
@@ -452,51 +428,33 @@ export interface ExpandedPlanClock extends Pick<PlanClock, 'timeline'> {
   readonly totals: WholeTotals;
 }
 
-/** What a plan says besides its numbers. */
-interface PlanFacts {
-  /** Kind of document. */
-  readonly document: 'plan';
-  /** Version of the document format. */
-  readonly schemaVersion: 2;
-  /** Version of the library that made it. */
-  readonly libraryVersion: string;
+/** A plan; its answers are numbers that the document states, or whole. */
+export interface PlanFacts<Item, Totals, Clock, Sentence> extends DocumentHead<'plan', 2> {
   /** What the plan was made from. */
   readonly request: PlanRequest;
+  /** Each exercise on each limb, with its loads, pressures and sets. */
+  readonly items: readonly Item[];
+  /** Totals of each limb over its exercises. */
+  readonly limbs: readonly Totals[];
+  /** Timeline and totals of the whole session. */
+  readonly session: Clock;
   /** Every assumption that the plan was made with. */
   readonly assumptions: readonly Assumption[];
   /** Reasons not to train: those of earlier documents and of this plan, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
   /** Every caution of the plan once, most severe first. */
   readonly cautions: readonly Caution[];
+  /** Disclaimers that every plan has; those about the cuff only where a cuff is inflated. */
+  readonly disclaimers: readonly Sentence[];
+  /** Stop criteria: symptoms at which to stop the session, most severe first. */
+  readonly stopCriteria: readonly Sentence[];
 }
 
 /**
  * A session plan: plain JSON, to store, send, review and print. Numbers are stated where you need them; each answer with
  * its evidence is in `answers`, once. `expandDocument` puts them together.
  */
-export interface Plan extends PlanFacts, Answered {
-  /** Each exercise on each limb, with its loads, pressures and sets. */
-  readonly items: readonly PlanItem[];
-  /** Totals of each limb over its exercises. */
-  readonly limbs: readonly LimbTotals[];
-  /** Timeline and totals of the whole session. */
-  readonly session: PlanClock;
-  /** Disclaimers that every plan has; those about the cuff only where a cuff is inflated. */
-  readonly disclaimers: readonly DisclaimerCode[];
-  /** Stop criteria: symptoms at which to stop the session, most severe first. */
-  readonly stopCriteria: readonly DisclaimerCode[];
-}
+export interface Plan extends PlanFacts<PlanItem, LimbTotals, PlanClock, DisclaimerCode>, Answered {}
 
 /** A plan with whole answers at their places, as {@link expandDocument} gives it; it is not for storing. */
-export interface ExpandedPlan extends PlanFacts {
-  /** Each exercise on each limb, with its loads, pressures and sets. */
-  readonly items: readonly ExpandedPlanItem[];
-  /** Totals of each limb over its exercises. */
-  readonly limbs: readonly ExpandedLimbTotals[];
-  /** Timeline and totals of the whole session. */
-  readonly session: ExpandedPlanClock;
-  /** Disclaimers that every plan has; those about the cuff only where a cuff is inflated. */
-  readonly disclaimers: readonly Disclaimer[];
-  /** Stop criteria: symptoms at which to stop the session, most severe first. */
-  readonly stopCriteria: readonly Disclaimer[];
-}
+export interface ExpandedPlan extends PlanFacts<ExpandedPlanItem, ExpandedLimbTotals, ExpandedPlanClock, Disclaimer> {}

@@ -1,6 +1,6 @@
 import type { Answer, Caution } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
-import { sum } from '../quantity/exact.js';
+import { percentage, sum } from '../quantity/exact.js';
 import { sessionCountCautions } from '../session/exposure.js';
 import { inKilograms } from '../session/working.js';
 import { codedCaution } from './coded.js';
@@ -39,7 +39,7 @@ function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
       const { value: largest } = limits.largestLoadStep;
       if (points > largest) found.push(codedCaution('caution', 'load-jump', { ...who, points, largest }));
     } else if (heavier > 0) {
-      const percent = (100 * heavier) / inKilograms(was.peakLoad!);
+      const percent = percentage(heavier, inKilograms(was.peakLoad!));
       const { value: largest } = limits.largestLoadStepPercent;
       if (percent > largest) found.push(codedCaution('caution', 'load-jump-percent', { ...who, percent, largest }));
     }

@@ -1,7 +1,7 @@
 import type { Answer } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
-import type { Limb, Side } from '../quantity/quantities.js';
 import { highest, summed } from '../session/working.js';
+import type { LimbAndSide } from './document-parts.js';
 import type { PainSite } from './pain.js';
 
 /** An exercise on a limb in a week; where it is done with a cuff and without, it is there twice: a heavy load is no load under the cuff. */
@@ -46,11 +46,8 @@ export interface WeekOcclusion {
 }
 
 /** What a limb that is trained goes through in a week. */
-export interface WeekLimb extends Pick<WeekExercise, 'peakLoad' | 'peakPercentOneRepMax' | 'restrictionTime'> {
-  /** The limb that trains. */
-  readonly limb: Limb;
-  /** Side of the body that the limb is on. */
-  readonly side: Side;
+export interface WeekLimb
+  extends LimbAndSide, Pick<WeekExercise, 'peakLoad' | 'peakPercentOneRepMax' | 'restrictionTime'> {
   /** Volume load over the week [kg or lb]; absent where there is no load. */
   readonly volumeLoad?: Answer<'volume-load'>;
   /** Cuff pressure as a share of LOP × time, over the week [%·min]; absent without a cuff. */

@@ -6,7 +6,7 @@ import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Side, type Unit } from '../quantity/quantities.js';
 import { exercisePart, limbRestriction, peakTotals, totalsOfExercise, wholeTotals, workTotals } from './totals.js';
 import { ofSide, scheduleSession } from './schedule.js';
-import { onSide, placeName, sidesOf, type FullPrescription, type FullSession } from './prescription.js';
+import { isCuffed, onSide, placeName, sidesOf, type FullPrescription, type FullSession } from './prescription.js';
 import { highest, total } from './working.js';
 
 /** Four lines that a comparison is read in; the fourth is what the numbers do not say. */
@@ -74,8 +74,6 @@ export function comparedSession(session: FullSession): ComparedSession {
   );
   return { parts, sessionTime, sessionLoad };
 }
-
-export const isCuffed = ({ restriction }: FullPrescription): boolean => restriction !== 'none';
 
 /** The highest share of occlusion pressure in the sets of an exercise [%]. */
 function percentLop({ sets, occlusionMmHg, side }: FullPrescription): Answer<'percent-of-occlusion'> | undefined {

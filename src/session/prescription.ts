@@ -261,6 +261,9 @@ export const takesTurns = (side: ExerciseSide | undefined): boolean =>
 export const placesOf = ({ limb, side }: FullPrescription): readonly Place[] =>
   limb && side ? sidesOf(side).map((one) => ({ limb, side: one })) : [{}];
 
+/** Whether the cuff is ever inflated. */
+export const isCuffed = ({ restriction }: { readonly restriction: Restriction }): boolean => restriction !== 'none';
+
 /** The number that holds on one side. */
 export const onSide = (value: PerSide, side: Side | undefined): number =>
   typeof value === 'number' ? value : value[side ?? 'left'];

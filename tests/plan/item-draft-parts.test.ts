@@ -122,6 +122,9 @@ describe('what an item has', () => {
     expect(lifted(ranged, { load: 25, unit: undefined })).toBe(20);
     expect(lifted(ranged, { load: 25, sets: [{ repetitions: 15, load: 27.5, restS: 0 }] })).toBe(27.5);
     expect(lifted(itemOf(), { load: 25 })).toBe(20);
+    // A heavy single set of the plan is no load of the others.
+    const single = itemOf({ upperLoad: kg(30), sets: [{ repetitions: 15, load: 25, restS: 0 }] });
+    expect(lifted(single, { load: 20, sets: [{ repetitions: 15, load: 25, restS: 0 }] })).toBe(20);
     expect(atLifted(ranged, undefined)).toBe(ranged);
     const unloaded = itemOf({ load: undefined, upperLoad: kg(30) });
     expect(atLifted(unloaded, sessionOf(unloaded, { done: { load: 25, unit: 'kg' } }).item)).toBe(unloaded);
@@ -267,6 +270,7 @@ describe('a step that is too large: repetitions come first', () => {
     // The last one goes to failure anyway.
     [[15, 15, 8], true, '15-17-8'],
     [[30, 30, 8], true, undefined],
+    [[15], true, undefined],
   ])('%j repetitions, the last to failure %s: %s', (counts, toFailure, to) => {
     const item = withCuff({ sets: times(...counts), ...(toFailure && { lastSetToFailure: true }) });
     const [what, reasons] = short(item, [asked], available);

@@ -187,6 +187,38 @@ describe('sets with loads of their own', () => {
     expect(volume).toBeLessThan(935 + 70);
   });
 
+  // A light set of 5 kg after one of 20 kg: 2.5 kg less, or 10 %, is below the lightest load that can be set.
+  it('stay where they are when no load that can be set is lighter, in the next session and in every lighter option', () => {
+    const sets = [{ repetitions: 15 }, { repetitions: 15, load: 5 }];
+    const own = { oneRepMax: undefined, percentOneRepMax: undefined, step: undefined, load: 20 };
+    const plan = heavy(sets, { ...own, available: [5, 17.5, 20], restriction: 'none' });
+    const loadsOf = (request: Parameters<typeof planSession>[0]) =>
+      planSession(request).items[0]!.sets.map(({ load }) => load);
+    const proposal = nextSession({
+      plan,
+      records: [done(plan, sets, {}, { sessionRpe: 10, pain: [] })],
+      rule: 'all-repetitions',
+    });
+    expect(proposal.items[0]).toMatchObject({ action: 'back-off', load: { from: 20, to: 17.5 } });
+    expect(loadsOf(nextRequest({ plan, proposal }).request)).toEqual([17.5, 5]);
+    const { options } = lightenExercise({ plan, exercise: 'leg extension', lighterPercent: 10 });
+    expect(options.map(({ keeps }) => keeps)).toEqual(['sets', 'work', 'sets-with-cuff']);
+    for (const { request } of options) expect(loadsOf(request)).toEqual([17.5, 5]);
+    // By hand: 15 × 20 + 15 × 5 = 375 kg; 17 × 17.5 + 16 × 5 = 377.5 kg, and one repetition fewer is too few.
+    expect(options[1]!.sets.map(({ repetitions }) => repetitions)).toEqual([17, 16]);
+  });
+
+  // 20 kg is the lower end of the range, and one set has 25 kg: both go down by the step of 2.5 kg.
+  it('go down with the lower end of a range after a session that was as planned', () => {
+    const sets = [{ repetitions: 15 }, { repetitions: 15, load: 25 }];
+    const plan = heavy(sets, { percentOneRepMax: { from: 20, to: 35 } });
+    const record = recordSession({ plan, date: '2026-03-02', asPlanned: true, sessionRpe: 10, pain: [] });
+    const proposal = nextSession({ plan, records: [record], rule: 'all-repetitions' });
+    expect(proposal.items[0]).toMatchObject({ action: 'back-off', load: { from: 20, to: 17.5 } });
+    const next = planSession(nextRequest({ plan, proposal }).request);
+    expect(next.items[0]!.sets.map(({ load }) => load)).toEqual([17.5, 22.5]);
+  });
+
   it('names what does not go together', () => {
     const of = (sets: Sets, more: object = {}) => issuesOf(() => heavy(sets, more));
     expect(of([{ repetitions: 3, load: 80, percentOneRepMax: 80 }])).toEqual([
@@ -256,6 +288,20 @@ describe('the day as it was', () => {
     const record = done(plan, [{ repetitions: 10 }], { instead: 'plank', unloaded: true });
     expect(record.items[0]!.totals).not.toHaveProperty('bodyMassVolumeLoad');
     expect(stored(record)).toEqual(record);
+  });
+
+  // The share of body mass is that of the pull-up: of a pulldown of 50 kg in its place only the load counts, 500 kg.
+  it('counts no body mass of an exercise in the place of one that moves it', () => {
+    const own = { oneRepMax: undefined, percentOneRepMax: undefined, bodyMassPercent: 100 };
+    const plan = planOf({ restriction: 'none', load: 10, ...own }, { bodyMassKg: 80 });
+    const record = done(plan, [{ repetitions: 10 }], { instead: 'pulldown', load: 50 });
+    expect(record.items[0]!.totals.volumeLoad?.value).toBe(500);
+    expect(record.items[0]!.totals).not.toHaveProperty('bodyMassVolumeLoad');
+    expect(stored(record)).toEqual(record);
+    const bare = done(planOf({ restriction: 'none', ...own }, { bodyMassKg: 80 }), [{ repetitions: 10 }], {
+      instead: 'band pull',
+    });
+    expect(bare.items[0]!.totals).not.toHaveProperty('bodyMassVolumeLoad');
   });
 
   // By hand: 100 of 160 mmHg is 62.5 %, of the planned 200 mmHg it is 50 %.

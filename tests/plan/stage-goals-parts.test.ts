@@ -170,6 +170,11 @@ describe('readGoals', () => {
       [`goals[0].exercise must be ${of(measures)}; received "squat".`],
     ],
     [
+      'bounds the wrong way round',
+      { name: 'a', atLeast: 10, atMost: 5 },
+      ['goals[0].atMost must be at least 10; received 5.'],
+    ],
+    [
       'bounds that are too large or too small',
       { name: 'a', atLeast: -1, atMost: 1_000_001 },
       [

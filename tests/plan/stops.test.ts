@@ -9,6 +9,7 @@ import {
   nextRequest,
   nextSession,
   planSession,
+  readDocument,
   recordSession,
   reviewPlan,
   screen,
@@ -75,6 +76,10 @@ describe('a stop', () => {
     // A proposal that was emptied of its stops and changed by hand does not get past those of the plan.
     const clean = propose(planOf({ step: 2.5 }, {}, { measured: { valueMmHg: 240, method: 'doppler' } }));
     expect(refusedAt(nextRequest, { plan, proposal: { ...clean, stops: [] } })).toEqual(twice);
+    // What stops in its cautions is one of its stops: here what the record reported, which the plan does not have.
+    const sick = propose(planOf(), { records: [recordOf(planOf(), all, { symptoms: ['symptom-chest-pain'] })] });
+    const emptied = { ...sick, stops: [], items: sick.items.map((item) => ({ ...item, action: 'repeat' as const })) };
+    expect(refusedAt(readDocument, JSON.parse(JSON.stringify(emptied)))).toEqual(['cautions.0.severity']);
     for (const document of [plan, record]) {
       const { findings, stops } = reviewPlan(document);
       expect(codes(findings.slice(0, 2))).toEqual(both);

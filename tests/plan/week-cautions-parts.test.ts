@@ -57,6 +57,7 @@ describe('an exercise from one week to the next', () => {
       [],
     ],
     ['10 % of a load', { peakLoad: load(20) }, { peakLoad: load(22) }, []],
+    ['10 % of a load in tenths', { peakLoad: load(22) }, { peakLoad: load(24.2) }, []],
     [
       '12.5 % of a load',
       { peakLoad: load(20) },
