@@ -13,6 +13,7 @@ import {
   Converter,
   DeclarationReflection,
   DocumentReflection,
+  IndexEvent,
   KindRouter,
   PageEvent,
   ReferenceType,
@@ -119,14 +120,15 @@ const app = await Application.bootstrap({
   router: 'short',
   searchInComments: true,
   searchInDocuments: true,
-  // Who searches wants a page to read: guides first, then functions; a field is found in its table.
+  // Who searches wants a page to read: what keeps people from harm, guides, then functions.
   searchGroupBoosts: {
     ...Object.fromEntries(guides.map(({ group }) => [group, 12])),
+    'Before you inflate': 18,
+    'Three invented athletes': 4,
     'Look up': 6,
     Course: 8,
     'For maintainers': 1,
     Functions: 3,
-    Properties: 0,
     Interfaces: 0.5,
     'Type Aliases': 0.5,
   },
@@ -243,6 +245,15 @@ app.renderer.on(RendererEvent.BEGIN, () => {
   const theme = app.renderer.theme as DefaultTheme;
   const build = theme.buildNavigation.bind(theme);
   theme.buildNavigation = (project) => build(project).map(unlinked);
+});
+
+// A field is found in its table. Who types “cuff width” means correctForCuffWidth too.
+app.renderer.on(IndexEvent.PREPARE_INDEX, (event) => {
+  for (let at = event.searchResults.length - 1; at >= 0; at -= 1)
+    if (event.searchResults[at]!.kindOf(ReflectionKind.Property)) event.removeResult(at);
+  event.searchFieldWeights['words'] = 8;
+  for (const [at, { name }] of event.searchResults.entries())
+    event.searchFields[at] = { ...event.searchFields[at], words: name.replaceAll(/(?<=[a-z\d])(?=[A-Z])/g, ' ') };
 });
 
 /** Functions by name, with their pages: for the links of the guides. */
