@@ -33,6 +33,7 @@ const PAGES = [
   'source/pressure/target.ts.html',
   'exercises/index.html',
   'slides/index.html',
+  'stories/knee.html',
 ];
 /** What people type, each with a page that the first three results of the search must have. */
 const TERMS: Readonly<Record<string, string>> = {
@@ -65,7 +66,7 @@ const TERMS: Readonly<Record<string, string>> = {
   knee: 'stories/knee.html',
 };
 /** The front page is held to every rule of axe, good practice included. */
-const EVERY_RULE = 'axe.run()';
+const EVERY_RULE = "axe.run({ rules: { 'target-size': { enabled: true } } })";
 /** The others to WCAG 2.2. */
 const WCAG_RULES = "axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] })";
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
