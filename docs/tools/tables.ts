@@ -62,6 +62,12 @@ const liftWords = ({ lifts }: MaximumView): string =>
   typeof lifts === 'object' ? lifts.join(', ').replaceAll('-', ' ') : (lifts ?? 'not known');
 const fittedWords = ({ fittedRepetitions: fitted }: MaximumView): string =>
   !fitted ? 'not known' : fitted.low === fitted.high ? String(fitted.low) : `${fitted.low}–${fitted.high}`;
+const maximumErrorWords = ({ error }: MaximumView): string => {
+  if (!error) return 'not reported';
+  return 'share' in error
+    ? `${plain(100 * error.share)} % of the maximum`
+    : `${plain(error.standardDeviation)} ${error.unit}`;
+};
 const basisWords = ({ basis }: MaximumView): string =>
   ({ data: 'data', practitioner: 'practice, no published data' })[basis] ?? 'not known';
 
@@ -93,8 +99,9 @@ const written = (formula: string): string => formula.replaceAll(' * ', ' × ').r
 const symbolWords = (symbols: OcclusionView['symbols']): string =>
   Object.entries(symbols)
     .map(([symbol, use]) => {
-      const field = typeof use === 'string' ? use : use.field;
-      return `${symbol} = \`${field}\``;
+      const { field, codes = {} } = typeof use === 'string' ? { field: use } : use;
+      const values = Object.entries(codes).map(([code, value]) => `${code} ${value}`);
+      return `${symbol} = \`${field}\`${values.length > 0 ? ` (${values.join(', ')})` : ''}`;
     })
     .join(', ');
 
@@ -121,10 +128,12 @@ export const maximumCards = (): string =>
   maximumViews
     .map((view) =>
       card(view.id, view.name, `Formula: 1RM = ${written(view.formula)}`, [
+        ['unit', view.unit ?? 'that of the load'],
         ['lifts', liftWords(view)],
         ['fitted repetitions', fittedWords(view)],
         ['rests on', basisWords(view)],
         ['sample', view.sample ?? 'not checked'],
+        ['error, standard deviation', maximumErrorWords(view)],
         ['grade', `\`${view.evidence}\``],
         ['source', sourceWords(view)],
       ]),
