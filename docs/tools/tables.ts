@@ -63,7 +63,7 @@ const liftWords = ({ lifts }: MaximumView): string =>
 const fittedWords = ({ fittedRepetitions: fitted }: MaximumView): string =>
   !fitted ? 'not known' : fitted.low === fitted.high ? String(fitted.low) : `${fitted.low}–${fitted.high}`;
 const maximumErrorWords = ({ error }: MaximumView): string => {
-  if (!error) return 'not reported';
+  if (!error) return 'not known';
   return 'share' in error
     ? `${plain(100 * error.share)} % of the maximum`
     : `${plain(error.standardDeviation)} ${error.unit}`;
