@@ -1,3 +1,4 @@
+import { ended } from '../../src/evidence/sources.js';
 import { messages, sources, type Source } from '../../src/text/index.js';
 import { screeningQuestions, symptoms, type SymptomRow } from '../../src/plan/index.js';
 import { SYMPTOM_GRADES } from '../../src/plan/symptoms.js';
@@ -147,8 +148,8 @@ export const publicationsList = (): string =>
       const { title, about, container, doi, pmid, url, note } = source;
       const link = doi ? `[doi ${doi}](https://doi.org/${doi})` : pmid ? `PMID ${pmid}` : url ? `<${url}>` : '';
       const words = [
-        title ? `${title}.` : `Title not checked: ${about}.`,
-        container && `${place(source)}.`,
+        ended(title ?? `Title not checked: ${about}`),
+        container && ended(place(source)),
         link && `${link}.`,
         note && `(${note}.)`,
       ];
