@@ -376,14 +376,17 @@ const ownPackage: Plugin = {
       path: resolve(entryPoints.get(path) ?? path.replace('cuffwork/checks/', 'src/checks/')),
     })),
 };
-/** What the search asks the index for, by what is typed: words before beginnings before parts, without small words. */
+/** What the search asks the index for, by what is typed: words before beginnings, without small words. */
 const SEARCH = `(text => {
   const words = text.split(/[^\\p{L}\\p{N}.]+/u).filter(Boolean);
   const small = /^(an?|and|at|by|do|for|how|i|in|is|it|me|my|of|on|or|the|to|too|what|with)$/i;
   const large = words.filter((word) => !small.test(word));
-  return (large.length > 0 ? large : words).map((word) => word + '^8 ' + word + '*^3 *' + word + '*').join(' ');
+  return (large.length > 0 ? large : words).map((word) => word + '^3 ' + word + '*').join(' ');
 })`;
-/** The theme asks for any part of any word, so that “percent of LOP” finds all that has “of” in a word. */
+/**
+ * The theme asks for any part of any word, so that “percent of LOP” finds all that has “of” in a word. Such a query
+ * also throws on some words, “30” among them.
+ */
 function mendSearch(): void {
   const file = join(OUT, 'assets/main.js');
   const script = readFileSync(file, 'utf8');
