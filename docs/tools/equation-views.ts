@@ -5,7 +5,9 @@ interface View {
   readonly id: string;
   readonly name: string;
   readonly formula: string;
-  readonly symbols: Readonly<Record<string, string | { readonly field: string }>>;
+  readonly symbols: Readonly<
+    Record<string, string | { readonly field: string; readonly codes?: Readonly<Record<string, number>> }>
+  >;
   readonly evidence: string;
   readonly sources: readonly string[];
   readonly sample?: string;
@@ -34,6 +36,8 @@ export interface MaximumView extends View {
   readonly basis: string;
   readonly lifts?: readonly string[] | 'any';
   readonly fittedRepetitions?: Range;
+  readonly unit?: string;
+  readonly error?: { readonly standardDeviation: number; readonly unit: string } | { readonly share: number };
 }
 
 export const occlusionViews: readonly OcclusionView[] = equations.occlusionPressure;

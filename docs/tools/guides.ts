@@ -27,7 +27,7 @@ export const guides: readonly Guide[] = listed.split(/^#{2,3} /m).flatMap((part)
     const [, title, about] = /^# (.*)\n+([^\n]*)/.exec(text)!;
     const name = basename(file, '.md');
     const inside = basename(dirname(file));
-    const folder = ['course', 'maintainers'].includes(inside) ? inside : 'guide';
+    const folder = ['course', 'maintainers', 'stories'].includes(inside) ? inside : 'guide';
     return { file, name, title: title!, group, address: `${folder}/${name.toLowerCase()}`, about: about!, text };
   });
 });

@@ -13,6 +13,7 @@ import {
   Converter,
   DeclarationReflection,
   DocumentReflection,
+  IndexEvent,
   KindRouter,
   PageEvent,
   ReferenceType,
@@ -118,14 +119,15 @@ const app = await Application.bootstrap({
   router: 'short',
   searchInComments: true,
   searchInDocuments: true,
-  // Who searches wants a page to read: guides first, then functions; a field is found in its table.
+  // Who searches wants a page to read: what keeps people from harm, guides, then functions.
   searchGroupBoosts: {
     ...Object.fromEntries(guides.map(({ group }) => [group, 12])),
+    'Before you inflate': 18,
+    'Three invented athletes': 4,
     'Look up': 6,
     Course: 8,
     'For maintainers': 1,
     Functions: 3,
-    Properties: 0,
     Interfaces: 0.5,
     'Type Aliases': 0.5,
   },
@@ -244,6 +246,15 @@ app.renderer.on(RendererEvent.BEGIN, () => {
   theme.buildNavigation = (project) => build(project).map(unlinked);
 });
 
+// A field is found in its table. Who types “cuff width” means correctForCuffWidth too.
+app.renderer.on(IndexEvent.PREPARE_INDEX, (event) => {
+  for (let at = event.searchResults.length - 1; at >= 0; at -= 1)
+    if (event.searchResults[at]!.kindOf(ReflectionKind.Property)) event.removeResult(at);
+  event.searchFieldWeights['words'] = 8;
+  for (const [at, { name }] of event.searchResults.entries())
+    event.searchFields[at] = { ...event.searchFields[at], words: name.replaceAll(/(?<=[a-z\d])(?=[A-Z])/g, ' ') };
+});
+
 /** Functions by name, with their pages: for the links of the guides. */
 const pagesOfNames = new Map<string, string>();
 app.renderer.on(RendererEvent.BEGIN, ({ pages }) => {
@@ -327,9 +338,14 @@ app.renderer.on(PageEvent.END, (page) => {
       /On the <a [^>]*>site of these docs<\/a> you can do them in the browser/,
       `On this site you can <a href="${root}exercises/index.html">do them in the browser</a>`,
     );
-  // The front page has a title of its own.
-  if (page.url === 'index.html')
-    page.contents = linked(page.contents, root).replace(/<div class="tsd-page-title">[\s\S]*?<\/div>/, '');
+  if (page.url === 'index.html') page.contents = linked(page.contents, root);
+  // The front page and the guides have a title of their own.
+  if (index >= 0 || page.url === 'index.html')
+    page.contents = page.contents.replace(/<div class="tsd-page-title">[\s\S]*?<\/div>/, '');
+  // A long name breaks between its words.
+  page.contents = page.contents.replace(/<h1>[^<]*<\/h1>/, (title) =>
+    title.replaceAll(/(?<=[a-z\d])(?=[A-Z])/g, '<wbr>'),
+  );
 });
 
 /** A file of the library as a page, each line with its number. */
@@ -359,6 +375,27 @@ const ownPackage: Plugin = {
       path: resolve(entryPoints.get(path) ?? path.replace('cuffwork/checks/', 'src/checks/')),
     })),
 };
+/** What the search asks the index for, by what is typed: words before beginnings, without small words. */
+const SEARCH = `(text => {
+  const words = text.split(/[^\\p{L}\\p{N}.]+/u).filter(Boolean);
+  const small = /^(an?|and|at|by|do|for|how|i|in|is|it|me|my|of|on|or|the|to|too|what|with)$/i;
+  const large = words.filter((word) => !small.test(word));
+  return (large.length > 0 ? large : words).map((word) => word + '^3 ' + word + '*').join(' ');
+})`;
+/**
+ * The theme asks for any part of any word, so that “percent of LOP” finds all that has “of” in a word. Such a query
+ * also throws on some words, “30” among them.
+ */
+function mendSearch(): void {
+  const file = join(OUT, 'assets/main.js');
+  const script = readFileSync(file, 'utf8');
+  const mended = script.replace(
+    /(\w+)\.split\(" "\)\.map\((\w+)=>\2\.length\?`\*\$\{\2\}\*`:""\)\.join\(" "\)/,
+    (_all, typed: string) => `${SEARCH}(${typed})`,
+  );
+  if (mended === script) app.logger.error('The search of the theme is written another way now: see mendSearch.');
+  writeFileSync(file, mended);
+}
 /** The worksheet to play with, and the exercises that check a number: pages with a script of their own. */
 async function writePlaygrounds(): Promise<void> {
   const places = { worksheet: 'examples/page', exercises: 'docs/tools/practice' };
@@ -403,6 +440,7 @@ if (project) {
   cpSync('docs/llms.txt', join(OUT, 'llms.txt'));
   writeFileSync(join(OUT, 'llms-full.txt'), fullText());
   writeSources();
+  mendSearch();
   await writePlaygrounds();
   mkdirSync(join(OUT, 'slides'), { recursive: true });
   writeFileSync(join(OUT, 'slides/index.html'), slides());

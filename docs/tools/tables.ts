@@ -1,3 +1,4 @@
+import { ended } from '../../src/evidence/sources.js';
 import { messages, sources, type Source } from '../../src/text/index.js';
 import { screeningQuestions, symptoms, type SymptomRow } from '../../src/plan/index.js';
 import { SYMPTOM_GRADES } from '../../src/plan/symptoms.js';
@@ -62,6 +63,12 @@ const liftWords = ({ lifts }: MaximumView): string =>
   typeof lifts === 'object' ? lifts.join(', ').replaceAll('-', ' ') : (lifts ?? 'not known');
 const fittedWords = ({ fittedRepetitions: fitted }: MaximumView): string =>
   !fitted ? 'not known' : fitted.low === fitted.high ? String(fitted.low) : `${fitted.low}–${fitted.high}`;
+const maximumErrorWords = ({ error }: MaximumView): string => {
+  if (!error) return 'not known';
+  return 'share' in error
+    ? `${plain(100 * error.share)} % of the maximum`
+    : `${plain(error.standardDeviation)} ${error.unit}`;
+};
 const basisWords = ({ basis }: MaximumView): string =>
   ({ data: 'data', practitioner: 'practice, no published data' })[basis] ?? 'not known';
 
@@ -93,8 +100,9 @@ const written = (formula: string): string => formula.replaceAll(' * ', ' × ').r
 const symbolWords = (symbols: OcclusionView['symbols']): string =>
   Object.entries(symbols)
     .map(([symbol, use]) => {
-      const field = typeof use === 'string' ? use : use.field;
-      return `${symbol} = \`${field}\``;
+      const { field, codes = {} } = typeof use === 'string' ? { field: use } : use;
+      const values = Object.entries(codes).map(([code, value]) => `${code} ${value}`);
+      return `${symbol} = \`${field}\`${values.length > 0 ? ` (${values.join(', ')})` : ''}`;
     })
     .join(', ');
 
@@ -121,10 +129,12 @@ export const maximumCards = (): string =>
   maximumViews
     .map((view) =>
       card(view.id, view.name, `Formula: 1RM = ${written(view.formula)}`, [
+        ['unit', view.unit ?? 'that of the load'],
         ['lifts', liftWords(view)],
         ['fitted repetitions', fittedWords(view)],
         ['rests on', basisWords(view)],
         ['sample', view.sample ?? 'not checked'],
+        ['error, standard deviation', maximumErrorWords(view)],
         ['grade', `\`${view.evidence}\``],
         ['source', sourceWords(view)],
       ]),
@@ -138,8 +148,8 @@ export const publicationsList = (): string =>
       const { title, about, container, doi, pmid, url, note } = source;
       const link = doi ? `[doi ${doi}](https://doi.org/${doi})` : pmid ? `PMID ${pmid}` : url ? `<${url}>` : '';
       const words = [
-        title ? `${title}.` : `Title not checked: ${about}.`,
-        container && `${place(source)}.`,
+        ended(title ?? `Title not checked: ${about}`),
+        container && ended(place(source)),
         link && `${link}.`,
         note && `(${note}.)`,
       ];

@@ -28,14 +28,17 @@ export const sources = frozen({
 /** The id of a publication in {@link sources}. */
 export type SourceId = keyof typeof sources;
 
+/** A text with its full stop, where it has no end of its own. */
+export const ended = (text: string): string => (/[.?!]$/.test(text) ? text : `${text}.`);
+
 /** A publication as one line of text. */
 export function reference(id: SourceId): string {
   const { title, about, container, year, volume, pages, doi, pmid, url, note }: Source = sources[id];
   const place = [volume, pages].filter((part) => part !== undefined).join(':');
   const issue = [container, year].filter((part) => part !== undefined).join(' ');
   return [
-    `${title ?? `[title not checked: ${about}]`}.`,
-    issue && `${issue}${place && `;${place}`}.`,
+    ended(title ?? `[title not checked: ${about}]`),
+    issue && ended(`${issue}${place && `;${place}`}`),
     doi ? `doi ${doi}.` : pmid && `PMID ${pmid}.`,
     url && `${url}.`,
     note && `[${note}]`,

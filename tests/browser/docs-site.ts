@@ -33,8 +33,9 @@ const PAGES = [
   'source/pressure/target.ts.html',
   'exercises/index.html',
   'slides/index.html',
+  'stories/knee.html',
 ];
-/** Twenty terms of the trade, each with a page that the first three results of the search must have. */
+/** What people type, each with a page that the first three results of the search must have. */
 const TERMS: Readonly<Record<string, string>> = {
   'sickle cell': 'guide/cautions.html',
   '1RM': 'guide/loads.html',
@@ -56,9 +57,16 @@ const TERMS: Readonly<Record<string, string>> = {
   numbness: 'guide/cautions.html',
   'volume load': 'guide/count.html',
   'limits of agreement': 'guide/for-research.html',
+  'percent of LOP': 'guide/pressure.html',
+  'how to screen': 'guide/screen.html',
+  'stop criteria': 'guide/cautions.html',
+  'store in a database': 'guide/store.html',
+  'express server': 'guide/recipes.html',
+  ICC: 'guide/for-research.html',
+  knee: 'stories/knee.html',
 };
 /** The front page is held to every rule of axe, good practice included. */
-const EVERY_RULE = 'axe.run()';
+const EVERY_RULE = "axe.run({ rules: { 'target-size': { enabled: true } } })";
 /** The others to WCAG 2.2. */
 const WCAG_RULES = "axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] })";
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');

@@ -53,6 +53,10 @@ describe('bibliography', () => {
     }
   });
 
+  it('has lines of text that end no sentence twice', () => {
+    for (const { text } of cite(all)) expect(text).not.toMatch(/[.?!]\./);
+  });
+
   // Source: citation-js, which parses BibTeX on its own and makes CSL-JSON of it.
   it('is BibTeX that another program reads back to the same records', () => {
     const parsed = new Cite(bibliography(all, { format: 'bibtex' })).data;
