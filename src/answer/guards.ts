@@ -1,6 +1,7 @@
 import { guards, pressureGuards, stepOf, type Guard, type GuardCode, type GuardId } from '../evidence/guards.js';
 import { format } from '../quantity/format.js';
-import { type Caution, cautionsOf } from './answer.js';
+import type { Caution } from './answer.js';
+import { cautionsOf } from './sentences.js';
 import type { Catalogue, MessageValues } from './messages.js';
 import type { Path } from './issues.js';
 

@@ -1,4 +1,5 @@
-import { type ErrorPart, logInterval } from '../answer/answer.js';
+import type { ErrorPart } from '../answer/answer.js';
+import { logInterval } from '../answer/interval.js';
 import type { Path } from '../answer/issues.js';
 import type { Reader } from '../answer/reader.js';
 import { formatUnit } from '../quantity/format.js';

@@ -1,4 +1,5 @@
-import { cautionsOf, type Caution } from '../answer/answer.js';
+import type { Caution } from '../answer/answer.js';
+import { cautionsOf } from '../answer/sentences.js';
 import type { Catalogue } from '../answer/messages.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Quantity } from '../quantity/quantity.js';

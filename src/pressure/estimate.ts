@@ -1,4 +1,5 @@
-import { type Answer, type Assumption, type Caution, logInterval, logNormalInterval } from '../answer/answer.js';
+import type { Answer, Assumption, Caution } from '../answer/answer.js';
+import { logInterval, logNormalInterval } from '../answer/interval.js';
 import type { Loose, Writable } from '../answer/defined.js';
 import { FieldReader } from '../answer/field-reader.js';
 import { sharedFacts } from '../answer/own.js';

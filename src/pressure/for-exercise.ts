@@ -1,4 +1,5 @@
-import { type Answer, type Assumption, type Caution, type ErrorPart, logInterval } from '../answer/answer.js';
+import type { Answer, Assumption, Caution, ErrorPart } from '../answer/answer.js';
+import { logInterval } from '../answer/interval.js';
 import { InputError, isInputError, moved, type Path } from '../answer/issues.js';
 import type { Limb, Posture, Side } from '../quantity/quantities.js';
 import { correctForCuffWidth } from './cuff-width.js';

@@ -1,4 +1,5 @@
-import { type Answer, type ErrorPart, logInterval, logNormalInterval, type WithInterval } from '../answer/answer.js';
+import type { Answer, ErrorPart, WithInterval } from '../answer/answer.js';
+import { logInterval, logNormalInterval } from '../answer/interval.js';
 import { defined } from '../answer/defined.js';
 import { isCalendarDay } from '../answer/day.js';
 import { pressureCautions } from '../answer/guards.js';

@@ -1,6 +1,7 @@
 import { frozen } from '../quantity/frozen.js';
 import { product } from '../quantity/exact.js';
-import { type Answer, interval, normalInterval } from '../answer/answer.js';
+import type { Answer } from '../answer/answer.js';
+import { interval, normalInterval } from '../answer/interval.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';

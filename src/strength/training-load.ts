@@ -1,12 +1,6 @@
 import type { Full } from '../answer/defined.js';
-import {
-  type Answer,
-  type Caution,
-  type ErrorPart,
-  type ReachedLoad,
-  interval,
-  normalInterval,
-} from '../answer/answer.js';
+import type { Answer, Caution, ErrorPart, ReachedLoad } from '../answer/answer.js';
+import { interval, normalInterval } from '../answer/interval.js';
 import { LEFT_OUT_WITH, LESS_THAN_BODY, LIGHT_ENOUGH, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { answersAtEnds, type AnswerRange, type PercentRange } from '../answer/range.js';
