@@ -2,7 +2,7 @@ import type { Answer, Caution, ReachedPressure } from '../answer/answer.js';
 import type { Writable } from '../answer/defined.js';
 import { once, sharedFacts } from '../answer/own.js';
 import { pressureCautions } from '../answer/guards.js';
-import { AT_MOST, CERTAIN_ENOUGH, need, WITH_INTERVAL } from '../answer/needs.js';
+import { AT_MOST, need } from '../answer/needs.js';
 import { PlainReader } from '../answer/plain-reader.js';
 import { answersAtEnds, type AnswerRange, type PercentRange } from '../answer/range.js';
 import { withInput } from '../answer/with-input.js';
@@ -14,6 +14,7 @@ import { Math } from '../quantity/maths.js';
 import { exactness, readPressure } from './held-pressure.js';
 import { targetCaution as caution } from './messages.js';
 import { chanceAtOrBelow, valueAtChance } from './answer-spread.js';
+import { CERTAIN_ENOUGH, WITH_INTERVAL } from './needs.js';
 
 /** A pressure to set on the gauge [mmHg]. */
 export type CuffPressure = Answer<'cuff-pressure'> & Required<Pick<Answer<'cuff-pressure'>, 'reached' | 'rounding'>>;

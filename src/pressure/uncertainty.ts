@@ -1,13 +1,6 @@
 import type { FieldReader } from '../answer/field-reader.js';
 import { describe } from '../answer/issues.js';
-import {
-  GIVEN_FOR_EQUATION,
-  LIMB_OF_EQUATION,
-  need,
-  WIDTH_OF_EQUATION,
-  WIDTHS_OF_EQUATION,
-  type Needed,
-} from '../answer/needs.js';
+import { need, type Needed } from '../answer/needs.js';
 import { Math, square } from '../quantity/maths.js';
 import type { ErrorPart } from '../answer/answer.js';
 import type { Writable } from '../answer/defined.js';
@@ -16,6 +9,7 @@ import type { Limb, Posture } from '../quantity/quantities.js';
 import { curveErrors } from './curve.js';
 import type { CuffClass, OcclusionEquation, OcclusionReadings } from './equation.js';
 import { thighCurve } from './equations/thigh-curve-2026.js';
+import { GIVEN_FOR_EQUATION, LIMB_OF_EQUATION, WIDTH_OF_EQUATION, WIDTHS_OF_EQUATION } from './needs.js';
 
 /** On the thigh a cuff below this is called narrow (`practice`; the published narrow cuffs are 5 cm). */
 export const NARROW_CM = 8;

@@ -2,7 +2,7 @@ import type { Full } from '../answer/defined.js';
 import { inwards } from '../quantity/unit-system.js';
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
-import { LIGHTEST_LOAD, need } from '../answer/needs.js';
+import { need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
@@ -11,7 +11,15 @@ import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, quantities } from 
 import type { Rounding } from '../quantity/exact.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
-import { EACH_MASS_ONCE, FEWER_DECIMALS, PAIR_OF_PLATES, MASS_OF_BAR, MOST_KINDS_OF_PLATE, PLATES } from './needs.js';
+import {
+  EACH_MASS_ONCE,
+  FEWER_DECIMALS,
+  LIGHTEST_LOAD,
+  MASS_OF_BAR,
+  MOST_KINDS_OF_PLATE,
+  PAIR_OF_PLATES,
+  PLATES,
+} from './needs.js';
 
 /** A kind of plate. */
 export interface Plate {
