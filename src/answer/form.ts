@@ -27,8 +27,9 @@ import {
   UNITS_BY_FIELD,
 } from './needs.js';
 import { defined } from './defined.js';
+import { optionIssue } from './field-reader.js';
 import { isPart, type Part } from './part.js';
-import { optionIssue, Reader } from './reader.js';
+import { Reader } from './reader.js';
 
 /** Units that a form may ask for instead of the unit of a field. */
 const FORM_UNITS = {

@@ -67,8 +67,7 @@ function guardedBy(guards: Readonly<Record<string, Guard>>, catalogue: Catalogue
     if (!step) return [];
     const { severity, code, above, from, source } = step;
     const slots = { value: Number(format(value)), limit: above ?? from!, ...values };
-    const more = { ...(path && { path }), ...(source && { source }) };
-    return [caution(severity, code as never, slots, more)];
+    return [caution(severity, code as never, slots, { path, source })];
   };
 }
 

@@ -26,7 +26,7 @@ export function cautionsOf<C extends Catalogue>(catalogue: C) {
     severity: Severity,
     code: keyof C & CautionCode,
     values?: MessageValues,
-    more?: { readonly path?: Path; readonly source?: SourceId },
+    more?: { readonly path?: Path | undefined; readonly source?: SourceId | undefined },
   ): Caution => {
     const text = catalogue[code]!;
     const caution: Writable<Caution> = { severity, code, text };

@@ -1,5 +1,5 @@
 import type { Answer } from '../answer/answer.js';
-import { describe, describeLength, type Path } from '../answer/issues.js';
+import { describe, type Path } from '../answer/issues.js';
 import { need, oneOf, type Asked } from '../answer/needs.js';
 import { isPart } from '../answer/part.js';
 import { isSoundAnswer, readAnswer } from '../answer/read-answer.js';
@@ -92,8 +92,7 @@ export function readMeasurements(reader: Reader, estimate: Pressure): Pressure[]
   const list = reader.anything('measurements', expected);
   if (list === undefined) return [];
   if (!Array.isArray(list) || list.length === 0 || list.length > MOST_MEASUREMENTS) {
-    const received = Array.isArray(list) ? describeLength(list.length) : describe(list);
-    reader.report('wrong-type', 'measurements', expected, received);
+    reader.report('wrong-type', 'measurements', expected, describe(list));
     return [];
   }
   const { fine } = reader;
