@@ -60,6 +60,8 @@ export function outsideRange(
   source?: SourceId,
 ): Caution {
   const values = { field, value, low, high, unit, equation };
-  const more = { path: [field], ...(source && { source }) };
-  return { ...caution('caution', 'outside-fitted-range', { ...values, field: name }, more), values };
+  return {
+    ...caution('caution', 'outside-fitted-range', { ...values, field: name }, { path: [field], source }),
+    values,
+  };
 }
