@@ -128,9 +128,9 @@ export const bodyMassLoad = withInput(function bodyMassLoad(input: BodyMassInput
   reader.done();
   const { fraction, standardDeviation, evidence, source } = share!;
   const value = product(fraction, bodyMass);
-  const spread = standardDeviation !== undefined && {
-    ...interval(value, [{ part: 'sample' as const, standardDeviation: standardDeviation * bodyMass, evidence }]),
-  };
+  const spread =
+    standardDeviation !== undefined &&
+    interval(value, [{ part: 'sample', standardDeviation: standardDeviation * bodyMass, evidence }]);
   return {
     kind: 'body-mass-load',
     value,

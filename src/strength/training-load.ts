@@ -256,8 +256,7 @@ export const trainingLoad = withInput(function trainingLoad(input: TrainingLoadI
     },
     assumptions: [
       ...exact,
-      ...(counted ? exactness(share) : []),
-      ...(counted ? [assumption('body-mass-counted')] : []),
+      ...(counted ? [...exactness(share), assumption('body-mass-counted')] : []),
       ...(errors.length > 0 ? [normalInterval] : []),
     ],
     cautions,
