@@ -125,11 +125,6 @@ export class FieldReader {
     }
   }
 
-  /** Says that a field that was read is missing. */
-  missing(name: string, expected: Asked): void {
-    if (this.source) this.report('missing', name, expected);
-  }
-
   /** Adds an issue that no single field shows. */
   report(code: IssueCode, name: string | Path, expected: Asked, received?: string, values?: MessageValues): void {
     addIssue(this.issues, issue(code, this.path.concat(name), expected, received, values));
