@@ -10,14 +10,7 @@ import { ABOVE_ZERO, BOUNDED_RESULT, FINITE, type Asked } from './needs.js';
 const numberIssue = (field: string, value: unknown, expected: Asked): InputIssue[] =>
   Number.isFinite(value)
     ? []
-    : [
-        issue(
-          value === undefined ? 'missing' : typeof value === 'number' ? 'not-finite' : 'wrong-type',
-          [field],
-          expected,
-          describe(value),
-        ),
-      ];
+    : [issue(typeof value === 'number' ? 'not-finite' : 'wrong-type', [field], expected, describe(value))];
 
 /** The result, where a double can hold it. */
 function held(field: string, value: number, result: number): number {

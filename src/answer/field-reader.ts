@@ -26,7 +26,6 @@ export function numberIssue(quantity: Quantity, value: unknown, path: Path): Inp
       unit,
       ...(whole && { whole }),
     });
-  if (value === undefined) return report('missing');
   if (typeof value !== 'number') return report('wrong-type');
   if (!Number.isFinite(value)) return report('not-finite');
   if (within(quantity, value)) return report('not-whole');
@@ -93,12 +92,12 @@ export class FieldReader {
           for (const name of [...hidden, ...symbols]) this.refuseHidden(String(name));
         }
       } else {
-        addIssue(issues, issue('wrong-type', path, PLAIN_OBJECT, describe(input)));
+        this.report('wrong-type', [], PLAIN_OBJECT, describe(input));
       }
     } catch (error) {
       if (error instanceof InputError) throw error;
       this.source = undefined;
-      addIssue(issues, issue('unreadable', path, PLAIN_OBJECT, 'an object'));
+      this.report('unreadable', [], PLAIN_OBJECT, 'an object');
     }
   }
 

@@ -63,25 +63,16 @@ export const describeLength = (length: number): string => (length === 0 ? 'an em
 export function describe(value: string | number | boolean | null | object): string;
 export function describe(value: unknown): string | undefined;
 export function describe(value: unknown): string | undefined {
-  switch (typeof value) {
-    case 'undefined':
-      return undefined;
-    case 'string':
-      return JSON.stringify(cut(value, 40));
-    case 'number':
-    case 'boolean':
-      return String(value);
-    case 'object':
-      if (value === null) return 'null';
-      try {
-        if (Array.isArray(value)) return describeLength(value.length);
-      } catch {
-        // A revoked proxy cannot be looked at.
-      }
-      return 'an object';
-    default:
-      return `a ${typeof value}`;
+  if (value === undefined) return undefined;
+  if (typeof value === 'string') return JSON.stringify(cut(value, 40));
+  if (typeof value === 'number' || typeof value === 'boolean' || value === null) return String(value);
+  if (typeof value !== 'object') return `a ${typeof value}`;
+  try {
+    if (Array.isArray(value)) return describeLength(value.length);
+  } catch {
+    // A revoked proxy cannot be looked at.
   }
+  return 'an object';
 }
 
 export function issue(

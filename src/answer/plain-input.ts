@@ -20,7 +20,7 @@ function oddIssue(part: unknown, path: Path, expected: Asked): InputIssue {
   const quantity = quantityName(path.at(-1));
   return (
     (typeof part === 'number' && quantity && numberIssue(quantities[quantity], part, path)) ||
-    issue(part === undefined ? 'missing' : 'wrong-type', path, expected, describe(part))
+    issue('wrong-type', path, expected, describe(part))
   );
 }
 

@@ -30,7 +30,7 @@ export function answersAtEnds<A>(fn: (input: never) => A, input: unknown, field:
   const given = plainInput(input, NAMED_FIELDS) as Readonly<Record<string, unknown>>;
   const range = given[field];
   if (!isPart(range)) {
-    const own = issue(range === undefined ? 'missing' : 'wrong-type', [field], A_RANGE, describe(range));
+    const own = issue('wrong-type', [field], A_RANGE, describe(range));
     const rest = attempt(fn as (input: unknown) => A, { ...given, [field]: undefined });
     throw new InputError([own, ...(rest.ok ? [] : rest.issues.filter(({ path }) => path[0] !== field))]);
   }

@@ -18,20 +18,18 @@ export function postureCautions(
   { posture: fitted, id: equation }: OcclusionEquation,
   { limb, posture: asked }: OcclusionReadings,
 ): Caution[] {
-  const path = ['posture'];
+  const more = { path: ['posture'] };
   if (fitted === 'any' || fitted === asked || (fitted === 'none' && asked === 'supine')) return [];
-  if (fitted === 'not-stated' && asked === 'supine') {
-    return [caution('note', 'posture-not-stated', { equation }, { path })];
-  }
+  if (fitted === 'not-stated' && asked === 'supine') return [caution('note', 'posture-not-stated', { equation }, more)];
   return [
     fitted === 'none'
-      ? caution('caution', 'posture-ignored', { equation }, { path })
+      ? caution('caution', 'posture-ignored', { equation }, more)
       : fitted === 'not-stated'
-        ? caution('caution', 'posture-may-differ', { equation, asked }, { path })
-        : caution('caution', 'posture-differs', { equation, fitted, asked }, { path }),
+        ? caution('caution', 'posture-may-differ', { equation, asked }, more)
+        : caution('caution', 'posture-differs', { equation, fitted, asked }, more),
     limb === 'leg'
-      ? caution('note', 'posture-shifts-thigh', undefined, { path, source: 'posture-widths-2018' })
-      : caution('note', 'posture-shifts-arm', undefined, { path }),
+      ? caution('note', 'posture-shifts-thigh', undefined, { ...more, source: 'posture-widths-2018' })
+      : caution('note', 'posture-shifts-arm', undefined, more),
   ];
 }
 

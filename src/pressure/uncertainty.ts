@@ -57,7 +57,7 @@ export const READING_ERRORS = {
   systolicErrorMmHg: { field: 'systolicMmHg', part: 'systolic' },
   diastolicErrorMmHg: { field: 'diastolicMmHg', part: 'diastolic' },
 } as const;
-export const READING_ERROR_FIELDS = ['circumferenceErrorCm', 'systolicErrorMmHg', 'diastolicErrorMmHg'] as const;
+export const READING_ERROR_FIELDS = Object.keys(READING_ERRORS) as (keyof typeof READING_ERRORS)[];
 
 /** The field that makes an equation inapplicable to these readings. */
 export function inapplicableField(
