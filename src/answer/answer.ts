@@ -1,8 +1,5 @@
-import { frozen } from '../quantity/frozen.js';
-import type { Writable } from './defined.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import { Math, square } from '../quantity/maths.js';
 import type {
   CircumferenceSite,
   ExerciseMode,
@@ -13,10 +10,9 @@ import type {
   Side,
   Unit,
 } from '../quantity/quantities.js';
-import { NORMAL_95 } from '../statistics/normal.js';
 import type { Path } from './issues.js';
-import type { AnswerAssumption, AssumptionCode, CautionCode } from './codes.js';
-import { fill, type Catalogue, type MessageValues } from './messages.js';
+import type { AssumptionCode, CautionCode } from './codes.js';
+import type { MessageValues } from './messages.js';
 
 /** What an answer is about. */
 export type AnswerKind =
@@ -427,81 +423,3 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
 /** An answer whose error is always known: its interval is there without a question. */
 export type WithInterval<A extends Answer> = Omit<A, OfInterval> & Required<Pick<A, OfInterval>>;
 type OfInterval = 'lower' | 'upper' | 'level' | 'standardDeviation' | 'errors';
-
-/** An assumption by its code; a layer narrows it to its own codes. */
-export const assume = (code: AssumptionCode, values?: MessageValues): Assumption =>
-  values ? { code, values } : { code };
-
-/** Makes the assumptions of one layer, typed by their codes. */
-export type Assume<C extends AssumptionCode> = (code: C, values?: MessageValues) => Assumption;
-
-/** Makes the sentences of one layer’s catalogue. */
-export const sentencesOf =
-  <C extends Catalogue>(catalogue: C) =>
-  (code: keyof C & string, values?: MessageValues): Sentence => {
-    const text = catalogue[code]!;
-    return values ? { code, text: fill(text, values), values } : { code, text };
-  };
-
-/** Makes the cautions of one layer’s catalogue. */
-export function cautionsOf<C extends Catalogue>(catalogue: C) {
-  return (
-    severity: Severity,
-    code: keyof C & CautionCode,
-    values?: MessageValues,
-    more?: { readonly path?: Path; readonly source?: SourceId },
-  ): Caution => {
-    const text = catalogue[code]!;
-    const caution: Writable<Caution> = { severity, code, text };
-    if (values) {
-      caution.text = fill(text, values);
-      caution.values = values;
-    }
-    if (more?.path) caution.path = more.path;
-    if (more?.source) caution.source = more.source;
-    return caution;
-  };
-}
-
-/** Errors are assumed to be normal in the unit of the answer. */
-export const normalInterval: Assumption = frozen({
-  code: 'normal-interval' satisfies AnswerAssumption,
-});
-/** Errors are assumed to be shares of the value. */
-export const logNormalInterval: Assumption = frozen({
-  code: 'log-normal-interval' satisfies AnswerAssumption,
-});
-
-function inQuadrature(errors: readonly ErrorPart[]): number {
-  let variance = 0;
-  for (const error of errors) variance += square(error.standardDeviation);
-  return Math.sqrt(variance);
-}
-
-/** A 95 % interval around a value from errors in its unit that add in quadrature. */
-export function interval(value: number, errors: readonly ErrorPart[]) {
-  const standardDeviation = inQuadrature(errors);
-  return {
-    lower: value - NORMAL_95 * standardDeviation,
-    upper: value + NORMAL_95 * standardDeviation,
-    level: 0.95 as const,
-    standardDeviation,
-    errors,
-  };
-}
-
-/**
- * A 95 % interval around a value whose errors are shares of it: value × exp(∓ 1.96 s), s the deviation of ln(value),
- * where it is known from elsewhere too.
- */
-export function logInterval(value: number, errors: readonly ErrorPart[], standardDeviation = inQuadrature(errors)) {
-  const factor = Math.exp(NORMAL_95 * standardDeviation);
-  return {
-    lower: value / factor,
-    upper: value * factor,
-    level: 0.95 as const,
-    standardDeviation,
-    scale: 'log' as const,
-    errors,
-  };
-}

@@ -136,7 +136,7 @@ export const mmHgToKilopascals = (mmHg: number): number => converted('mmHg', mmH
 export function roundToStep(value: number, step: number, rounding: Rounding): number {
   const issues = numberIssue('value', value, FINITE);
   issues.push(...numberIssue('step', step, ABOVE_ZERO));
-  if (typeof step === 'number' && step <= 0) issues.push(issue('out-of-range', ['step'], ABOVE_ZERO, describe(step)));
+  if (Number.isFinite(step) && step <= 0) issues.push(issue('out-of-range', ['step'], ABOVE_ZERO, describe(step)));
   if (rounding !== 'down' && rounding !== 'nearest')
     issues.push(optionIssue(['rounding'], ['down', 'nearest'], rounding));
   if (issues.length > 0) throw new InputError(issues);

@@ -3,7 +3,7 @@ import type { Quantity } from '../quantity/quantities.js';
 import { addIssue, describe, InputError, issue, type InputIssue, type Path } from './issues.js';
 import type { IssueCode, MessageValues } from './messages.js';
 import { PLAIN_OBJECT, READABLE, VISIBLE_FIELD, type Asked } from './needs.js';
-import { isPart, type Part } from './part.js';
+import { isPart, isPlain } from './part.js';
 import { MOST_SHOWN, suggest } from './suggest.js';
 
 /** What a number must be, in words. */
@@ -34,13 +34,6 @@ export function numberIssue(quantity: Quantity, value: unknown, path: Path): Inp
     ? report('unit-slip', { slip: slip.unit, converted: Number(format(value * slip.factor)), unit })
     : report('out-of-range');
 }
-
-const isPlain = (value: unknown): value is Part => {
-  if (!isPart(value)) return false;
-  const prototype: unknown = Object.getPrototypeOf(value);
-  // The prototype’s prototype is looked at so that plain objects of another realm pass too.
-  return prototype === Object.prototype || prototype === null || Object.getPrototypeOf(prototype) === null;
-};
 
 const isShown = (object: object, name: string): boolean => Object.prototype.propertyIsEnumerable.call(object, name);
 
@@ -89,7 +82,7 @@ export class FieldReader {
     this.issues = issues;
     this.path = path;
     try {
-      if (isPlain(input)) {
+      if (isPart(input) && isPlain(input)) {
         this.names = Object.getOwnPropertyNames(input);
         const symbols = Object.getOwnPropertySymbols(input);
         // A field that no loop shows is a slip: it would be taken here, and lost wherever the input is copied.
@@ -99,12 +92,12 @@ export class FieldReader {
           for (const name of [...hidden, ...symbols]) this.refuseHidden(String(name));
         }
       } else {
-        addIssue(issues, issue('wrong-type', path, PLAIN_OBJECT, describe(input)));
+        this.report('wrong-type', [], PLAIN_OBJECT, describe(input));
       }
     } catch (error) {
       if (error instanceof InputError) throw error;
       this.source = undefined;
-      addIssue(issues, issue('unreadable', path, PLAIN_OBJECT, 'an object'));
+      this.report('unreadable', [], PLAIN_OBJECT, 'an object');
     }
   }
 
@@ -129,11 +122,6 @@ export class FieldReader {
       this.source = undefined;
       return undefined;
     }
-  }
-
-  /** Says that a field that was read is missing. */
-  missing(name: string, expected: Asked): void {
-    if (this.source) this.report('missing', name, expected);
   }
 
   /** Adds an issue that no single field shows. */

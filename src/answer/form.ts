@@ -20,6 +20,7 @@ import {
   A_FORM,
   A_PATH,
   MESSAGE_MAKER,
+  NAMED_FIELDS,
   ONE_UNIT,
   oneOf,
   OUR_FUNCTION,
@@ -27,8 +28,9 @@ import {
   UNITS_BY_FIELD,
 } from './needs.js';
 import { defined } from './defined.js';
+import { optionIssue } from './field-reader.js';
 import { isPart, type Part } from './part.js';
-import { optionIssue, Reader } from './reader.js';
+import { Reader } from './reader.js';
 
 /** Units that a form may ask for instead of the unit of a field. */
 const FORM_UNITS = {
@@ -141,6 +143,7 @@ function readOptions(options: unknown): ReadOptions {
   const reader = new Reader(options ?? {}, ['options']);
   const units = reader.anything('units', UNITS_BY_FIELD, true) as Record<string, unknown> | string | undefined;
   const given = reader.anything('given', REST_OF_INPUT, true);
+  if (given !== undefined && !isPart(given)) reader.report('wrong-type', 'given', NAMED_FIELDS, describe(given));
   const message = reader.raw('message');
   if (message !== undefined && typeof message !== 'function')
     reader.report('wrong-type', 'message', MESSAGE_MAKER, describe(message));

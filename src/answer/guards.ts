@@ -1,6 +1,7 @@
 import { guards, pressureGuards, stepOf, type Guard, type GuardCode, type GuardId } from '../evidence/guards.js';
 import { format } from '../quantity/format.js';
-import { type Caution, cautionsOf } from './answer.js';
+import type { Caution } from './answer.js';
+import { cautionsOf } from './sentences.js';
 import type { Catalogue, MessageValues } from './messages.js';
 import type { Path } from './issues.js';
 
@@ -66,8 +67,7 @@ function guardedBy(guards: Readonly<Record<string, Guard>>, catalogue: Catalogue
     if (!step) return [];
     const { severity, code, above, from, source } = step;
     const slots = { value: Number(format(value)), limit: above ?? from!, ...values };
-    const more = { ...(path && { path }), ...(source && { source }) };
-    return [caution(severity, code as never, slots, more)];
+    return [caution(severity, code as never, slots, { path, source })];
   };
 }
 

@@ -63,25 +63,16 @@ export const describeLength = (length: number): string => (length === 0 ? 'an em
 export function describe(value: string | number | boolean | null | object): string;
 export function describe(value: unknown): string | undefined;
 export function describe(value: unknown): string | undefined {
-  switch (typeof value) {
-    case 'undefined':
-      return undefined;
-    case 'string':
-      return JSON.stringify(cut(value, 40));
-    case 'number':
-    case 'boolean':
-      return String(value);
-    case 'object':
-      if (value === null) return 'null';
-      try {
-        if (Array.isArray(value)) return describeLength(value.length);
-      } catch {
-        // A revoked proxy cannot be looked at.
-      }
-      return 'an object';
-    default:
-      return `a ${typeof value}`;
+  if (value === undefined) return undefined;
+  if (typeof value === 'string') return JSON.stringify(cut(value, 40));
+  if (typeof value === 'number' || typeof value === 'boolean' || value === null) return String(value);
+  if (typeof value !== 'object') return `a ${typeof value}`;
+  try {
+    if (Array.isArray(value)) return describeLength(value.length);
+  } catch {
+    // A revoked proxy cannot be looked at.
   }
+  return 'an object';
 }
 
 export function issue(
@@ -118,11 +109,11 @@ export function addIssue(issues: InputIssue[], found: InputIssue): void {
   if (issues.length >= GIVE_UP) throw new InputError(issues);
 }
 
-/** The same issue, seen from further out. */
+/** The same issue at another place. */
 export const moved = (
-  { code, path, message: _, expected, received, values, ...expectation }: InputIssue,
-  to: (path: Path) => Path,
-): InputIssue => issue(code, to(path), { expected }, received, values, expectation);
+  { code, path: _from, message: _, expected, received, values, ...expectation }: InputIssue,
+  path: Path,
+): InputIssue => issue(code, path, { expected }, received, values, expectation);
 
 /** Where the engine can note a stack without writing it out. */
 const { captureStackTrace } = Error as { captureStackTrace?: (into: object, above?: unknown) => void };
@@ -208,21 +199,24 @@ export function gather<T>(issues: InputIssue[], part: () => T, to = (path: Path)
     return part();
   } catch (error) {
     if (!isInputError(error)) throw error;
-    issues.push(...error.issues.map((found) => moved(found, to)));
+    issues.push(...error.issues.map((found) => moved(found, to(found.path))));
     return undefined;
   }
 }
 
-/** What a part gives; what is wrong with it is refused as seen from further out. */
-export function within<T>(place: Path, part: () => T): T {
+/** What a part gives; what is wrong with it is refused at another place. */
+export function refusedAt<T>(part: () => T, placeOf: (found: InputIssue) => Path): T {
   try {
     return part();
   } catch (error) {
     if (!isInputError(error)) throw error;
-    const issues = error.issues.map((found) => moved(found, (path) => [...place, ...path]));
+    const issues = error.issues.map((found) => moved(found, placeOf(found)));
     throw new InputError(issues, error.more);
   }
 }
+
+/** What a part gives; what is wrong with it is refused as seen from further out. */
+export const within = <T>(place: Path, part: () => T): T => refusedAt(part, ({ path }) => [...place, ...path]);
 
 /** What {@link attempt} returns: the value, or everything that is wrong with the input. */
 export type Attempt<T> =

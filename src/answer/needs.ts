@@ -48,37 +48,9 @@ export const MESSAGE_MAKER = ['message-maker', 'a function that makes the senten
 export const ONE_UNIT = ['one-unit', 'left out: it has one unit'] as const;
 export const A_PATH = ['path', 'names and positions'] as const;
 
-/** Above the diastolic pressure of the same reading. */
-export const ABOVE_DIASTOLIC = ['above-diastolic', 'above the diastolic pressure of {value:unit}'] as const;
-/** Below another number. */
-export const BELOW_MEASURED = ['below-measured', 'below the measured pressure of {value:unit}'] as const;
 export const AT_MOST = ['at-most', 'at most {value:unit}'] as const;
 export const LEFT_OUT_WITH = ['left-out-with', 'left out when {field} is given'] as const;
 export const GIVEN_WITH = ['given-with', 'given together with {field}'] as const;
-export const LIMB_OF_EQUATION = ['limb-of-equation', "'{limb}' for equation {equation}"] as const;
-export const WIDTH_OF_EQUATION = ['width-of-equation', '{width:cm} (± {tolerance}) for equation {equation}'] as const;
-export const WIDTHS_OF_EQUATION = [
-  'widths-of-equation',
-  '{low} to {high:cm} (± {tolerance}) for equation {equation}',
-] as const;
-export const GIVEN_FOR_EQUATION = ['given-for-equation', 'given, for equation {equation}'] as const;
-export const WITH_INTERVAL = [
-  'with-an-interval',
-  'an answer with an interval, for a limit on the chance of closing the artery',
-] as const;
-export const CERTAIN_ENOUGH = [
-  'certain-enough',
-  'a limit that some gauge setting keeps: this occlusion pressure is too uncertain',
-] as const;
-export const LIGHTEST_LOAD = ['lightest-load', 'at least {lightest:unit}, the lightest load you can set'] as const;
-export const LIGHT_ENOUGH = [
-  'light-enough',
-  'able to make {wanted:unit}; the lightest load you can set is {lightest:unit}, {percent} % of the maximum',
-] as const;
-export const LESS_THAN_BODY = [
-  'less-than-body',
-  'less than {asked} % of the maximum; body mass alone is {alone} % of the maximum, so {off:unit} would have to be taken off',
-] as const;
 
 export const ONE_OF = ['one-of', 'one of {options}'] as const;
 /** One of a few words. */

@@ -17,8 +17,8 @@ export function sharedFacts<T extends object>(facts: readonly T[]): readonly T[]
 
 /** Made when it is first asked for, so that loading the library stays quick. */
 export function once<T extends object>(make: () => T): () => T {
-  let made: T | undefined;
-  return () => (made ??= make());
+  let known: T | undefined;
+  return () => (known ??= make());
 }
 
 /** Whether it is such a document, of this copy of the library. */

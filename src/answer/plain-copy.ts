@@ -1,4 +1,5 @@
 import { isOwn } from './own.js';
+import { isPlain } from './part.js';
 
 export const DEEPEST = 40;
 const MOST_VALUES = 200_000;
@@ -39,8 +40,7 @@ function listCopied(part: readonly unknown[], budget: Budget, as: As, depth: num
 }
 
 function objectCopied(part: object, budget: Budget, as: As, depth: number): unknown {
-  const prototype: unknown = Object.getPrototypeOf(part);
-  if (prototype !== Object.prototype && prototype !== null && Object.getPrototypeOf(prototype) !== null) return REFUSED;
+  if (!isPlain(part)) return REFUSED;
   const { length } = Object.getOwnPropertyNames(part);
   if (length > budget.left || Object.getOwnPropertySymbols(part).length > 0) return REFUSED;
   // Spread reads each shown field once, at a tenth of the time that field by field takes.

@@ -8,9 +8,12 @@ import { DEEPEST, plainCopy } from './plain-copy.js';
 /** What is wrong with the innermost part that is not plain JSON, such as the `NaN` of an empty cell or a `Date`. */
 function oddIssue(part: unknown, path: Path, expected: Asked): InputIssue {
   if (typeof part === 'object' && part !== null && path.length < DEEPEST) {
+    const isList = Array.isArray(part);
     for (const [name, inner] of Object.entries(part)) {
-      if (inner === undefined || plainCopy(inner) !== undefined) continue;
-      const place = [...path, Array.isArray(part) ? Number(name) : name];
+      // A field may be undefined, an item may not. Of a list nothing but its items is read.
+      const isFine = inner === undefined ? !isList : plainCopy(inner) !== undefined;
+      if (isFine || (isList && !/^\d+$/.test(name))) continue;
+      const place = [...path, isList ? Number(name) : name];
       return oddIssue(inner, place, inner instanceof Date ? DAY_EXPECTED : PLAIN_JSON);
     }
   }

@@ -2,7 +2,7 @@ import { attempt, describe, gather, InputError, issue, type InputIssue } from '.
 import { A_RANGE, AT_LEAST, NAMED_FIELDS, need } from './needs.js';
 import { isPart } from './part.js';
 import { plainInput } from './plain-input.js';
-import { fieldIssue } from './reader.js';
+import { fieldIssue } from './field-reader.js';
 
 /** A range of percentages [%], both ends counted. */
 export interface PercentRange {

@@ -1,12 +1,10 @@
 import { quantities, type Quantity, type QuantityName } from '../quantity/quantities.js';
-import { fieldIssue, numberIssue, optionIssue } from './field-reader.js';
+import { numberIssue } from './field-reader.js';
 import { addIssue, describe, describeLength, InputError } from './issues.js';
 import { EACH_NUMBER, LIST_OF, need, TRUE_OR_FALSE, type Asked } from './needs.js';
 import { isPart } from './part.js';
 import { plainCopy, type Budget } from './plain-copy.js';
 import { PlainReader } from './plain-reader.js';
-
-export { fieldIssue, numberIssue, optionIssue };
 
 const MOST_ITEMS = 1000;
 /** Values in all items of a list together: some thousand records. */
@@ -166,10 +164,8 @@ export class Reader extends PlainReader {
 
   /** A list of values of any kind, each as plain JSON of its own; a value that is not plain JSON is undefined. */
   values(name: string, expected: Asked): unknown[] {
-    const value = this.read(name);
-    if (value === undefined) this.missing(name, expected);
     const budget = { left: MOST_VALUES };
-    return value === undefined ? [] : this.items(name, value, expected).map((item) => attemptCopy(item, budget));
+    return this.rawValues(name, expected).map((item) => attemptCopy(item, budget));
   }
 
   /** A list of numbers of one quantity. */
@@ -187,16 +183,14 @@ export class Reader extends PlainReader {
 
   private items(name: string, value: unknown, expected: Asked, most = MOST_ITEMS): unknown[] {
     try {
-      // Read once: a proxy may give another length each time, and your own iterator may never end.
-      const list = Array.isArray(value) ? value : undefined;
-      const { length } = list ?? [];
-      if (list && length > 0 && length <= most) {
-        const items: unknown[] = [];
-        for (let index = 0; index < length; index += 1) items.push(list[index]);
-        return items;
+      if (!Array.isArray(value)) {
+        this.report('wrong-type', name, expected, describe(value));
+        return [];
       }
-      if (list) this.report('wrong-type', name, need(LIST_OF, { least: 1, most }), describeLength(length));
-      else this.report('wrong-type', name, expected, describe(value));
+      // Read once: a proxy may give another length each time, and your own iterator may never end.
+      const { length } = value;
+      if (length > 0 && length <= most) return Array.from({ length }, (_, index): unknown => value[index]);
+      this.report('wrong-type', name, need(LIST_OF, { least: 1, most }), describeLength(length));
     } catch (error) {
       if (error instanceof InputError) throw error;
       this.report('unreadable', name, expected, 'an error');

@@ -1,4 +1,4 @@
-import { assume, type Assume } from '../answer/answer.js';
+import { assume, type Assume } from '../answer/sentences.js';
 import type { PlanAssumption } from '../answer/codes.js';
 
 export const assumption: Assume<PlanAssumption> = assume;

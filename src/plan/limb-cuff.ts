@@ -1,10 +1,11 @@
 import type { Answer } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { describe, InputError, issue, refuse, type InputIssue, type Path } from '../answer/issues.js';
-import { ABOVE_DIASTOLIC, LEFT_OUT_WITH, need } from '../answer/needs.js';
+import { LEFT_OUT_WITH, need } from '../answer/needs.js';
 import { estimateOcclusionPressure, type OcclusionInput } from '../pressure/estimate.js';
 import { assumedOfMeasurement, occlusionForExercise } from '../pressure/for-exercise.js';
 import { enteredPressure, placeOf } from '../pressure/held-pressure.js';
+import { ABOVE_DIASTOLIC } from '../pressure/needs.js';
 import { measuredOcclusionPressure, type MeasuredInput } from '../pressure/measured.js';
 import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { formatUnit } from '../quantity/format.js';

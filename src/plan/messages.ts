@@ -1,4 +1,4 @@
-import { cautionsOf } from '../answer/answer.js';
+import { cautionsOf } from '../answer/sentences.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** What plans, screenings and checks of the day say. */

@@ -1,5 +1,6 @@
 import { frozen } from '../quantity/frozen.js';
-import { sentencesOf, type Sentence } from '../answer/answer.js';
+import type { Sentence } from '../answer/answer.js';
+import { sentencesOf } from '../answer/sentences.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';

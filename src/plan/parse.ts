@@ -1,5 +1,5 @@
 import type * as z from 'zod/mini';
-import { fieldIssue, numberIssue, optionIssue } from '../answer/reader.js';
+import { fieldIssue, numberIssue, optionIssue } from '../answer/field-reader.js';
 import { describe, InputError, issue, MOST_ISSUES, type InputIssue, type Path } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { quantityName } from '../quantity/field-quantity.js';

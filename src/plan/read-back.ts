@@ -1,7 +1,7 @@
 import type { Answer, AnswerKind } from '../answer/answer.js';
 import { InputError } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
-import { optionIssue } from '../answer/reader.js';
+import { optionIssue } from '../answer/field-reader.js';
 import type { SessionComparison } from './compare-sessions.js';
 import type { WeekComparison } from './compare-weeks.js';
 import { checkConsistency, checkStops, finder } from './consistency.js';

@@ -1,4 +1,4 @@
-import { cautionsOf } from '../answer/answer.js';
+import { cautionsOf } from '../answer/sentences.js';
 import type { DayCode, ScreeningCode } from '../answer/codes.js';
 import type { Catalogue } from '../answer/messages.js';
 

@@ -1,9 +1,10 @@
 import type { Caution } from '../answer/answer.js';
 import { FieldReader } from '../answer/field-reader.js';
-import { ABOVE_DIASTOLIC, need } from '../answer/needs.js';
+import { need } from '../answer/needs.js';
 import { formatUnit } from '../quantity/format.js';
 import { readingQuantities as quantities } from '../quantity/readings.js';
 import { caution } from './estimate-messages.js';
+import { ABOVE_DIASTOLIC } from './needs.js';
 
 /** The resting brachial pressures, refused where the systolic is not above the diastolic. */
 export function readBloodPressure(reader: FieldReader): { systolicMmHg: number; diastolicMmHg: number } {

@@ -1,4 +1,5 @@
-import { type Answer, type Caution, logInterval, logNormalInterval, type WithInterval } from '../answer/answer.js';
+import type { Answer, Caution, WithInterval } from '../answer/answer.js';
+import { logInterval, logNormalInterval } from '../answer/interval.js';
 import { need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';

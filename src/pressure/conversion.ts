@@ -1,10 +1,11 @@
-import { type ErrorPart, logInterval } from '../answer/answer.js';
+import type { ErrorPart } from '../answer/answer.js';
+import { logInterval } from '../answer/interval.js';
 import type { Path } from '../answer/issues.js';
 import type { Reader } from '../answer/reader.js';
 import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
-import { ABOVE_DIASTOLIC, need } from '../answer/needs.js';
-import { CONVERSION_ABOVE_DIASTOLIC, CONVERSION_SPAN } from './needs.js';
+import { need } from '../answer/needs.js';
+import { ABOVE_DIASTOLIC, CONVERSION_ABOVE_DIASTOLIC, CONVERSION_SPAN } from './needs.js';
 
 /**
  * A converted pressure whose 95 % interval spans more than this, upper / lower, is refused as useless. The published

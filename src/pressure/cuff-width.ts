@@ -1,4 +1,5 @@
-import { type Answer, type Caution, logNormalInterval, type WithInterval } from '../answer/answer.js';
+import type { Answer, Caution, WithInterval } from '../answer/answer.js';
+import { logNormalInterval } from '../answer/interval.js';
 import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';

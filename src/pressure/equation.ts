@@ -1,4 +1,5 @@
-import type { Assumption, ErrorPart, interval, Symbols } from '../answer/answer.js';
+import type { Assumption, ErrorPart, Symbols } from '../answer/answer.js';
+import type { interval } from '../answer/interval.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { CircumferenceSite, Limb, Posture, Sex, Side } from '../quantity/quantities.js';

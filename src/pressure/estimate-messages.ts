@@ -1,4 +1,5 @@
-import { cautionsOf, type Caution } from '../answer/answer.js';
+import type { Caution } from '../answer/answer.js';
+import { cautionsOf } from '../answer/sentences.js';
 import type { Catalogue } from '../answer/messages.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Quantity } from '../quantity/quantity.js';
@@ -59,6 +60,8 @@ export function outsideRange(
   source?: SourceId,
 ): Caution {
   const values = { field, value, low, high, unit, equation };
-  const more = { path: [field], ...(source && { source }) };
-  return { ...caution('caution', 'outside-fitted-range', { ...values, field: name }, more), values };
+  return {
+    ...caution('caution', 'outside-fitted-range', { ...values, field: name }, { path: [field], source }),
+    values,
+  };
 }

@@ -1,11 +1,10 @@
-import { type Answer, type Assumption, type Caution, logInterval, logNormalInterval } from '../answer/answer.js';
+import type { Answer, Assumption, Caution } from '../answer/answer.js';
+import { logInterval, logNormalInterval } from '../answer/interval.js';
 import type { Loose, Writable } from '../answer/defined.js';
 import { FieldReader } from '../answer/field-reader.js';
 import { sharedFacts } from '../answer/own.js';
 import { withInput } from '../answer/with-input.js';
 import { Math } from '../quantity/maths.js';
-import { CENTIMETRES_PER_INCH } from '../quantity/conversion-factors.js';
-import { format } from '../quantity/format.js';
 import {
   CIRCUMFERENCE_SITES,
   limbCircumference,
@@ -15,7 +14,7 @@ import {
   SEXES,
   SIDES,
 } from '../quantity/readings.js';
-import { bloodPressureCautions, readBloodPressure } from './blood-pressure.js';
+import { readBloodPressure } from './blood-pressure.js';
 import type { OcclusionEquation, OcclusionReadings } from './equation.js';
 import { defaultEquations, EQUATION_IDS, occlusionEquations, type OcclusionEquationId } from './equations.js';
 import {
@@ -24,15 +23,14 @@ import {
   checkApplicable,
   inapplicableField,
   leavesLaboratory,
-  NARROW_CM,
-  outsideFields,
   READING_ERRORS,
   READING_ERROR_FIELDS,
   requirement,
   type ReadingErrors,
 } from './uncertainty.js';
 import { assumption } from './assumptions.js';
-import { caution, outsideRange } from './estimate-messages.js';
+import { answerCautions, postureCautions, readingCautions, siteCautions } from './estimate-cautions.js';
+import { caution } from './estimate-messages.js';
 
 /** A limb occlusion pressure [mmHg], estimated, measured or converted to another cuff. */
 export type OcclusionPressure = Answer<'occlusion-pressure'>;
@@ -68,39 +66,6 @@ export interface OcclusionComparison {
     /** What the field would have to be, in words. */
     readonly expected: string;
   }[];
-}
-
-function postureCautions(
-  { posture: fitted, id: equation }: OcclusionEquation,
-  { limb, posture: asked }: OcclusionReadings,
-): Caution[] {
-  const path = ['posture'];
-  if (fitted === 'any' || fitted === asked || (fitted === 'none' && asked === 'supine')) return [];
-  if (fitted === 'not-stated' && asked === 'supine') {
-    return [caution('note', 'posture-not-stated', { equation }, { path })];
-  }
-  return [
-    fitted === 'none'
-      ? caution('caution', 'posture-ignored', { equation }, { path })
-      : fitted === 'not-stated'
-        ? caution('caution', 'posture-may-differ', { equation, asked }, { path })
-        : caution('caution', 'posture-differs', { equation, fitted, asked }, { path }),
-    limb === 'leg'
-      ? caution('note', 'posture-shifts-thigh', undefined, { path, source: 'posture-widths-2018' })
-      : caution('note', 'posture-shifts-arm', undefined, { path }),
-  ];
-}
-
-function siteCautions({ limb, circumferenceSite }: OcclusionReadings): Caution[] {
-  if (circumferenceSite === 'mid-limb') return [];
-  const [given, limbCode] = [circumferenceSite === 'under-cuff', limb === 'leg' ? 'thigh' : 'arm'] as const;
-  const path = ['circumferenceSite'];
-  const more = limb === 'leg' ? ({ path, source: 'soldiers-2012' } as const) : { path };
-  return [
-    given
-      ? caution('caution', `circumference-under-cuff-${limbCode}`, undefined, more)
-      : caution('note', `circumference-site-not-given-${limbCode}`, undefined, more),
-  ];
 }
 
 /** What holds for everyone with a limb in a posture: made once, and shared by the answers of an equation. */
@@ -148,12 +113,6 @@ function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Note
   };
 }
 
-/**
- * One arm study used 3 cm and one thigh study 4.5 cm; the others 5 cm and more. A width below it is often one in
- * inches [cm].
- */
-const LEAST_WIDTH_CM = 5;
-
 /** By limb, posture and site. */
 const knownNotes = new WeakMap<OcclusionEquation, Notes[]>();
 
@@ -171,52 +130,6 @@ function readingsAssumption(given: ReadingErrors): Assumption {
   const exact = READING_ERROR_FIELDS.filter((field) => given[field] === undefined);
   const fields = exact.map((field) => READING_ERRORS[field].field);
   return fields.length > 0 ? assumption('readings-partly-exact', { fields }) : assumption('reading-errors-given');
-}
-
-/** Cautions for the size of these readings. */
-function readingCautions(equation: OcclusionEquation, readings: OcclusionReadings): Caution[] {
-  const cautions = bloodPressureCautions(readings.systolicMmHg, readings.diastolicMmHg);
-  for (const field of outsideFields(equation, readings)) {
-    const value = readings[field as keyof OcclusionReadings] as number;
-    cautions.push(
-      outsideRange(field, quantities[field], value, equation.fitted[field]!, equation.id, equation.sources[0]),
-    );
-  }
-  return cautions;
-}
-
-/** Cautions for this cuff and this answer. */
-function answerCautions(equation: OcclusionEquation, value: number, readings: OcclusionReadings): Caution[] {
-  const { limb, cuffWidthCm, posture, circumferenceCm, systolicMmHg, diastolicMmHg } = readings;
-  const cautions: Caution[] = [];
-  const [source] = equation.sources;
-  const { tooLowAbove } = equation;
-  if (tooLowAbove && circumferenceCm > tooLowAbove.circumferenceCm) {
-    const words = { equation: equation.id, limit: tooLowAbove.circumferenceCm };
-    cautions.push(caution('caution', 'too-low-above', words, { path: ['circumferenceCm'], ...(source && { source }) }));
-  }
-  if (cuffWidthCm < LEAST_WIDTH_CM) {
-    const values = {
-      value: cuffWidthCm,
-      limit: LEAST_WIDTH_CM,
-      converted: Number(format(cuffWidthCm * CENTIMETRES_PER_INCH)),
-    };
-    cautions.push(caution('caution', 'cuff-width-below-published', values, { path: ['cuffWidthCm'] }));
-  }
-  if (limb === 'leg' && cuffWidthCm < NARROW_CM) {
-    const more = { path: ['cuffWidthCm'], source: 'narrow-cuffs-2024' } as const;
-    cautions.push(caution('caution', 'narrow-cuff-on-thigh', undefined, more));
-  }
-  if (value <= diastolicMmHg) cautions.push(caution('caution', 'below-diastolic', { diastolic: diastolicMmHg }));
-  if (limb === 'leg' && posture === 'supine' && cuffWidthCm >= 12 && cuffWidthCm <= 20) {
-    const ratio = value / systolicMmHg;
-    if (ratio < 0.9 || ratio > 1.6) {
-      cautions.push(
-        caution('caution', 'outside-thigh-index', { ratio: ratio.toFixed(2) }, { source: 'segmental-pressures' }),
-      );
-    }
-  }
-  return cautions;
 }
 
 /** The answer of one equation to readings that were checked and that it applies to. */

@@ -1,10 +1,9 @@
-import { Math } from '../quantity/maths.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { type Limb, LIMBS } from '../quantity/quantities.js';
 import type { OcclusionEquation, Range } from './equation.js';
 import { EQUATION_IDS, occlusionEquations, type OcclusionEquationId } from './equations.js';
-import { homeWidth, inRange, WIDTH_TOLERANCE_CM } from './uncertainty.js';
+import { fitsWidth, fittedWidths, inRange } from './uncertainty.js';
 
 /** Where a reading lies; `not-known`: the range of the sample is not reported, or the reading was not given. */
 export type Zone = 'inside' | 'outside' | 'not-known';
@@ -46,9 +45,9 @@ export interface FittedRangeInput {
 
 const FIELDS = ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'ageYears'] as const;
 
-/** The widths an equation was fitted with. */
-const widths = ({ cuffWidthCm: fitted }: OcclusionEquation): Range | undefined =>
-  fitted === 'any' ? undefined : typeof fitted === 'number' ? { low: fitted, high: fitted } : fitted;
+/** Where a reading lies, if it was given. */
+const zoneOf = <T>(value: T | undefined, isInside: (value: T) => boolean): Zone =>
+  value === undefined ? 'not-known' : isInside(value) ? 'inside' : 'outside';
 
 /**
  * Whether readings lie in the range of the sample that an occlusion-pressure equation was fitted on, field by field.
@@ -81,21 +80,17 @@ export const withinFittedRange = withInput(function withinFittedRange(input: Fit
   const equation: OcclusionEquation = occlusionEquations.find((one) => one.id === id)!;
   const fields: { field: string; zone: Zone; fitted?: Range | Limb }[] = [];
   if (equation.limb !== 'any') {
-    const zone = limb === undefined ? 'not-known' : limb === equation.limb ? 'inside' : 'outside';
-    fields.push({ field: 'limb', zone, fitted: equation.limb });
+    fields.push({ field: 'limb', zone: zoneOf(limb, (value) => value === equation.limb), fitted: equation.limb });
   }
-  const fitted = widths(equation);
+  const fitted = fittedWidths(equation);
   if (fitted) {
-    const off = cuffWidthCm === undefined ? NaN : Math.abs(homeWidth(equation, cuffWidthCm) - cuffWidthCm);
-    const zone = cuffWidthCm === undefined ? 'not-known' : off <= WIDTH_TOLERANCE_CM ? 'inside' : 'outside';
-    fields.push({ field: 'cuffWidthCm', zone, fitted });
+    fields.push({ field: 'cuffWidthCm', zone: zoneOf(cuffWidthCm, (value) => fitsWidth(equation, value)), fitted });
   }
   const readings = fitted ? values : ([['cuffWidthCm', cuffWidthCm], ...values] as const);
   for (const [field, value] of readings) {
     const range = equation.fitted[field];
     if (range) {
-      const zone = value === undefined ? 'not-known' : inRange(equation, field, value) ? 'inside' : 'outside';
-      fields.push({ field, zone, fitted: range });
+      fields.push({ field, zone: zoneOf(value, (one) => inRange(equation, field, one)), fitted: range });
     } else if (equation.fittedNotKnown.includes(field)) fields.push({ field, zone: 'not-known' });
   }
   const zone = (['outside', 'not-known'] as const).find((one) => fields.some((field) => field.zone === one));

@@ -1,5 +1,6 @@
-import { type Answer, type Assumption, type Caution, type ErrorPart, logInterval } from '../answer/answer.js';
-import { InputError, isInputError, moved, type Path } from '../answer/issues.js';
+import type { Answer, Assumption, Caution, ErrorPart } from '../answer/answer.js';
+import { logInterval } from '../answer/interval.js';
+import { refusedAt, type Path } from '../answer/issues.js';
 import type { Limb, Posture, Side } from '../quantity/quantities.js';
 import { correctForCuffWidth } from './cuff-width.js';
 import { placeOf } from './held-pressure.js';
@@ -51,14 +52,8 @@ const correctedFrom = (measured: Pressure, corrected: Pressure): Pressure => ({
 /**
  * A conversion; what is wrong with it is wrong with the pressure or a field of it, and what is missing is a reading.
  */
-function converted(path: Path, convert: () => Pressure): Pressure {
-  try {
-    return convert();
-  } catch (error) {
-    if (!isInputError(error)) throw error;
-    throw new InputError(error.issues.map((one) => moved(one, (own) => (one.code === 'missing' ? own : path))));
-  }
-}
+const converted = (path: Path, convert: () => Pressure): Pressure =>
+  refusedAt(convert, ({ code, path: own }) => (code === 'missing' ? own : path));
 
 /**
  * A measured occlusion pressure for the cuff, posture and side of an exercise. Differences of cuff and posture are

@@ -1,8 +1,9 @@
-import { type Answer, type ErrorPart, logInterval, logNormalInterval, type WithInterval } from '../answer/answer.js';
+import type { Answer, ErrorPart, WithInterval } from '../answer/answer.js';
+import { logInterval, logNormalInterval } from '../answer/interval.js';
 import { defined } from '../answer/defined.js';
 import { isCalendarDay } from '../answer/day.js';
 import { pressureCautions } from '../answer/guards.js';
-import { DAY_EXPECTED, BELOW_MEASURED, need } from '../answer/needs.js';
+import { DAY_EXPECTED, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
@@ -11,6 +12,7 @@ import { formatUnit } from '../quantity/format.js';
 import { LIMBS, POSTURES, SIDES, type Limb, type Posture, type Side } from '../quantity/quantities.js';
 import type { PressureAssumption } from '../answer/codes.js';
 import { assumption } from './assumptions.js';
+import { BELOW_MEASURED } from './needs.js';
 
 /** How an occlusion pressure can be measured: the end-point is the loss of the pulse beyond the cuff. */
 export const measurementMethods = ['doppler', 'oximeter', 'automated'] as const;

@@ -1,4 +1,21 @@
 /** What inputs of pressures are asked for: a constant each, so that an app ships those it uses. */
+export const ABOVE_DIASTOLIC = ['above-diastolic', 'above the diastolic pressure of {value:unit}'] as const;
+export const BELOW_MEASURED = ['below-measured', 'below the measured pressure of {value:unit}'] as const;
+export const LIMB_OF_EQUATION = ['limb-of-equation', "'{limb}' for equation {equation}"] as const;
+export const WIDTH_OF_EQUATION = ['width-of-equation', '{width:cm} (± {tolerance}) for equation {equation}'] as const;
+export const WIDTHS_OF_EQUATION = [
+  'widths-of-equation',
+  '{low} to {high:cm} (± {tolerance}) for equation {equation}',
+] as const;
+export const GIVEN_FOR_EQUATION = ['given-for-equation', 'given, for equation {equation}'] as const;
+export const WITH_INTERVAL = [
+  'with-an-interval',
+  'an answer with an interval, for a limit on the chance of closing the artery',
+] as const;
+export const CERTAIN_ENOUGH = [
+  'certain-enough',
+  'a limit that some gauge setting keeps: this occlusion pressure is too uncertain',
+] as const;
 export const ESTIMATE_MAKERS = [
   'estimate-of-a-side',
   'an answer of estimateOcclusionPressure or estimateWith that names its side',

@@ -1,4 +1,5 @@
-import { type Answer, logNormalInterval, type WithInterval } from '../answer/answer.js';
+import type { Answer, WithInterval } from '../answer/answer.js';
+import { logNormalInterval } from '../answer/interval.js';
 import { defined } from '../answer/defined.js';
 import { need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';

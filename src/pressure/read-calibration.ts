@@ -1,15 +1,16 @@
 import type { Answer } from '../answer/answer.js';
-import { describe, describeLength, type Path } from '../answer/issues.js';
+import { describe, type Path } from '../answer/issues.js';
 import { need, oneOf, type Asked } from '../answer/needs.js';
 import { isPart } from '../answer/part.js';
 import { isSoundAnswer, readAnswer } from '../answer/read-answer.js';
 import type { Reader } from '../answer/reader.js';
 import { formatUnit } from '../quantity/format.js';
-import { quantities, SIDES, type Quantity } from '../quantity/quantities.js';
+import { LIMBS, POSTURES, quantities, SIDES, type Quantity } from '../quantity/quantities.js';
 import { deviationInUnit } from './answer-spread.js';
 import { EQUATION_IDS } from './equations.js';
 import { pressureRequirement } from './held-pressure.js';
 import {
+  ABOVE_DIASTOLIC,
   ABOVE_ESTIMATE_DIASTOLIC,
   AS_IN_ESTIMATE,
   ESTIMATE_MAKERS,
@@ -38,20 +39,31 @@ const isEstimate = ({ equation, assumptions }: Partial<Pressure>): boolean =>
   EQUATION_IDS.some((id) => id === equation) ||
   (Array.isArray(assumptions) && assumptions.some((one: { code?: unknown } | null) => one?.code === 'own-laboratory'));
 
+/** What the inputs of an estimate must have. */
+const WORDS = [
+  ['limb', LIMBS],
+  ['side', SIDES],
+  ['posture', POSTURES],
+] as const;
+const NUMBERS = ['circumferenceCm', 'cuffWidthCm', 'systolicMmHg', 'diastolicMmHg'] as const;
+
 /** The estimate, with all that measurements are compared with. */
 export function readEstimate(reader: Reader): Pressure {
   const estimate = readAnswer(reader, 'estimate', pressureRequirement(ESTIMATE_MAKERS));
   if (!reader.fine) return estimate;
   const inputs = inputsOf(estimate);
   const faults = [
-    ...(['limb', 'side', 'posture'] as const).filter((field) => typeof inputs[field] !== 'string'),
-    ...(['circumferenceCm', 'cuffWidthCm', 'systolicMmHg', 'diastolicMmHg'] as const).filter(
-      (field) => !fits(quantities[field], inputs[field]),
-    ),
+    ...WORDS.filter(([field, options]) => !options.some((option) => option === inputs[field])).map(([field]) => field),
+    ...NUMBERS.filter((field) => !fits(quantities[field], inputs[field])),
     ...(isError(deviationInUnit(estimate)) ? [] : ['standardDeviation']),
   ];
+  const [systolic, diastolic] = [Number(inputs['systolicMmHg']), Number(inputs['diastolicMmHg'])];
   if (!isEstimate(estimate)) reader.refuse('estimate', ESTIMATE_MAKERS, describe(estimate.equation));
   else if (faults.length > 0) reader.refuse('estimate', need(ESTIMATE_WITH, { fields: faults }), 'one without');
+  else if (systolic <= diastolic) {
+    const expected = need(ABOVE_DIASTOLIC, { value: diastolic, unit: 'mm[Hg]' });
+    reader.refuse(['estimate', 'inputs', 'systolicMmHg'], expected, formatUnit(systolic, 'mm[Hg]'));
+  }
   return estimate;
 }
 
@@ -92,8 +104,7 @@ export function readMeasurements(reader: Reader, estimate: Pressure): Pressure[]
   const list = reader.anything('measurements', expected);
   if (list === undefined) return [];
   if (!Array.isArray(list) || list.length === 0 || list.length > MOST_MEASUREMENTS) {
-    const received = Array.isArray(list) ? describeLength(list.length) : describe(list);
-    reader.report('wrong-type', 'measurements', expected, received);
+    reader.report('wrong-type', 'measurements', expected, describe(list));
     return [];
   }
   const { fine } = reader;

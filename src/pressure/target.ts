@@ -2,7 +2,7 @@ import type { Answer, Caution, ReachedPressure } from '../answer/answer.js';
 import type { Writable } from '../answer/defined.js';
 import { once, sharedFacts } from '../answer/own.js';
 import { pressureCautions } from '../answer/guards.js';
-import { AT_MOST, CERTAIN_ENOUGH, need, WITH_INTERVAL } from '../answer/needs.js';
+import { AT_MOST, need } from '../answer/needs.js';
 import { PlainReader } from '../answer/plain-reader.js';
 import { answersAtEnds, type AnswerRange, type PercentRange } from '../answer/range.js';
 import { withInput } from '../answer/with-input.js';
@@ -14,6 +14,7 @@ import { Math } from '../quantity/maths.js';
 import { exactness, readPressure } from './held-pressure.js';
 import { targetCaution as caution } from './messages.js';
 import { chanceAtOrBelow, valueAtChance } from './answer-spread.js';
+import { CERTAIN_ENOUGH, WITH_INTERVAL } from './needs.js';
 
 /** A pressure to set on the gauge [mmHg]. */
 export type CuffPressure = Answer<'cuff-pressure'> & Required<Pick<Answer<'cuff-pressure'>, 'reached' | 'rounding'>>;
@@ -42,12 +43,13 @@ export interface TargetInput {
 
 function percentCautions(percentLop: number, mode: ExerciseMode): Caution[] {
   const { low, high } = guidance2019.percentLop[mode];
-  const more = { path: ['percentLop'], source: 'guideline-review-2019' } as const;
-  const closes =
-    mode === 'passive' ? [] : pressureCautions('percent-of-occlusion', percentLop, { path: ['percentLop'] });
+  const path = ['percentLop'];
+  const closes = mode === 'passive' ? [] : pressureCautions('percent-of-occlusion', percentLop, { path });
   if (closes.length > 0) return closes;
-  if (percentLop > high) return [caution('caution', 'percent-above-usual', { percentLop, low, high }, more)];
-  return percentLop < low ? [caution('note', 'percent-below-usual', { percentLop, low, high }, more)] : [];
+  const values = { percentLop, low, high };
+  const more = { path, source: 'guideline-review-2019' } as const;
+  if (percentLop > high) return [caution('caution', 'percent-above-usual', values, more)];
+  return percentLop < low ? [caution('note', 'percent-below-usual', values, more)] : [];
 }
 
 /** The chance that a setting closes the artery fully [%]: that the true occlusion pressure is at or below it. */
@@ -130,9 +132,10 @@ export const targetCuffPressure = withInput(function targetCuffPressure(input: T
   const asked = reader.optionalChoice('mode', EXERCISE_MODES);
   const limit = reader.optionalNumber('occlusionChanceLimitPercent', quantities.occlusionChanceLimitPercent);
   const { fine } = reader;
-  const wanted = fine ? product(percentLop / 100, occlusion.value) : NaN;
+  const share = percentLop / 100;
+  const wanted = fine ? product(share, occlusion.value) : NaN;
   if (fine && limit !== undefined && occlusion.standardDeviation === undefined) {
-    reader.refuse('occlusion', need(WITH_INTERVAL), 'one without');
+    reader.refuse('occlusion', WITH_INTERVAL, 'one without');
   }
   const highest = fine && limit !== undefined ? highestSetting(occlusion, limit, gaugeStepMmHg) : undefined;
   const held = ceilingMmHg !== undefined && wanted > ceilingMmHg;
@@ -142,11 +145,10 @@ export const targetCuffPressure = withInput(function targetCuffPressure(input: T
   if (unlimited === 0) {
     reader.refuse('gaugeStepMmHg', need(AT_MOST, { value: wanted, unit: 'mm[Hg]' }), String(gaugeStepMmHg));
   } else if (limited && highest === 0) {
-    reader.refuse('occlusionChanceLimitPercent', need(CERTAIN_ENOUGH), formatUnit(limit!, '%'));
+    reader.refuse('occlusionChanceLimitPercent', CERTAIN_ENOUGH, formatUnit(limit!, '%'));
   }
   reader.done();
 
-  const share = percentLop / 100;
   const mode = asked ?? 'resistance';
   const { lower, upper, standardDeviation, scale, level } = occlusion;
   const spread = standardDeviation !== undefined && scale === undefined ? share * standardDeviation : standardDeviation;

@@ -1,26 +1,20 @@
 import type { FieldReader } from '../answer/field-reader.js';
 import { describe } from '../answer/issues.js';
-import {
-  GIVEN_FOR_EQUATION,
-  LIMB_OF_EQUATION,
-  need,
-  WIDTH_OF_EQUATION,
-  WIDTHS_OF_EQUATION,
-  type Needed,
-} from '../answer/needs.js';
+import { need, type Needed } from '../answer/needs.js';
 import { Math, square } from '../quantity/maths.js';
 import type { ErrorPart } from '../answer/answer.js';
 import type { Writable } from '../answer/defined.js';
 import type { ReadingName } from '../quantity/readings.js';
 import type { Limb, Posture } from '../quantity/quantities.js';
 import { curveErrors } from './curve.js';
-import type { CuffClass, OcclusionEquation, OcclusionReadings } from './equation.js';
+import type { CuffClass, OcclusionEquation, OcclusionReadings, Range } from './equation.js';
 import { thighCurve } from './equations/thigh-curve-2026.js';
+import { GIVEN_FOR_EQUATION, LIMB_OF_EQUATION, WIDTH_OF_EQUATION, WIDTHS_OF_EQUATION } from './needs.js';
 
 /** On the thigh a cuff below this is called narrow (`practice`; the published narrow cuffs are 5 cm). */
 export const NARROW_CM = 8;
 /** A cuff counts as the width an equation was fitted with when it is within this of it [cm]. */
-export const WIDTH_TOLERANCE_CM = 0.5;
+const WIDTH_TOLERANCE_CM = 0.5;
 
 const cuffClass = (limb: Limb, cuffWidthCm: number): CuffClass =>
   limb === 'arm' ? 'arm' : cuffWidthCm < NARROW_CM ? 'thigh-narrow' : 'thigh-wide';
@@ -31,11 +25,21 @@ const cuffClass = (limb: Limb, cuffWidthCm: number): CuffClass =>
 export const homePosture = ({ posture }: OcclusionEquation, asked: Posture): Posture =>
   posture === 'any' ? asked : posture === 'none' || posture === 'not-stated' ? 'supine' : posture;
 
-/** The width an equation holds for. */
-export function homeWidth({ cuffWidthCm: fitted }: OcclusionEquation, asked: number): number {
-  if (fitted === 'any') return asked;
-  return typeof fitted === 'number' ? fitted : Math.min(Math.max(asked, fitted.low), fitted.high);
+/** The widths an equation was fitted with; none where it holds for any. */
+export function fittedWidths({ cuffWidthCm: fitted }: OcclusionEquation): Range | undefined {
+  if (fitted === 'any') return undefined;
+  return typeof fitted === 'number' ? { low: fitted, high: fitted } : fitted;
 }
+
+/** The width an equation holds for. */
+export function homeWidth(equation: OcclusionEquation, asked: number): number {
+  const fitted = fittedWidths(equation);
+  return fitted ? Math.min(Math.max(asked, fitted.low), fitted.high) : asked;
+}
+
+/** Whether a cuff counts as the width an equation was fitted with. */
+export const fitsWidth = (equation: OcclusionEquation, cuffWidthCm: number): boolean =>
+  Math.abs(homeWidth(equation, cuffWidthCm) - cuffWidthCm) <= WIDTH_TOLERANCE_CM;
 
 /** Standard deviations of the readings themselves, where you know them. */
 export interface ReadingErrors {
@@ -53,19 +57,16 @@ export const READING_ERRORS = {
   systolicErrorMmHg: { field: 'systolicMmHg', part: 'systolic' },
   diastolicErrorMmHg: { field: 'diastolicMmHg', part: 'diastolic' },
 } as const;
-export const READING_ERROR_FIELDS = ['circumferenceErrorCm', 'systolicErrorMmHg', 'diastolicErrorMmHg'] as const;
+export const READING_ERROR_FIELDS = Object.keys(READING_ERRORS) as (keyof typeof READING_ERRORS)[];
 
 /** The field that makes an equation inapplicable to these readings. */
 export function inapplicableField(
   equation: OcclusionEquation,
   readings: OcclusionReadings,
 ): keyof OcclusionReadings | undefined {
-  const { limb, cuffWidthCm: fitted, needs } = equation;
+  const { limb, needs } = equation;
   if (limb !== 'any' && limb !== readings.limb) return 'limb';
-  const { cuffWidthCm } = readings;
-  if (fitted !== 'any' && Math.abs(homeWidth(equation, cuffWidthCm) - cuffWidthCm) > WIDTH_TOLERANCE_CM) {
-    return 'cuffWidthCm';
-  }
+  if (!fitsWidth(equation, readings.cuffWidthCm)) return 'cuffWidthCm';
   return needs.find((field) => readings[field] === undefined);
 }
 

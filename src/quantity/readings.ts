@@ -38,8 +38,8 @@ export const readingQuantities = frozen({
 
 /** The narrower range in which a limb’s circumference is possible; it catches inches given for centimetres. */
 export const limbCircumference = frozen({
-  arm: { ...readingQuantities.circumferenceCm, name: 'arm circumference', min: 15, max: 70 },
-  leg: { ...readingQuantities.circumferenceCm, name: 'thigh circumference', min: 25, max: 120 },
+  arm: { ...readingQuantities.circumferenceCm, name: 'arm circumference', max: 70 },
+  leg: { ...readingQuantities.circumferenceCm, name: 'thigh circumference', min: 25 },
 } as const satisfies Record<string, Quantity>);
 
 export const LIMBS = ['arm', 'leg'] as const;

@@ -1,4 +1,5 @@
-import { cautionsOf, type AnswerKind, type Caution } from '../answer/answer.js';
+import type { AnswerKind, Caution } from '../answer/answer.js';
+import { cautionsOf } from '../answer/sentences.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** The sentences of a session. */

@@ -1,5 +1,6 @@
 import { describe } from '../answer/issues.js';
-import { logInterval, logNormalInterval, type Answer } from '../answer/answer.js';
+import type { Answer } from '../answer/answer.js';
+import { logInterval, logNormalInterval } from '../answer/interval.js';
 import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';

@@ -1,6 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import { product, ratio, sum } from '../quantity/exact.js';
-import { interval, normalInterval, type Answer, type AnswerKind, type Inputs } from '../answer/answer.js';
+import type { Answer, AnswerKind, Inputs } from '../answer/answer.js';
+import { interval, normalInterval } from '../answer/interval.js';
 import { convertLoad } from '../quantity/convert.js';
 import { inFull } from '../quantity/format.js';
 import { loadUnitCode, loadUnitOf, type LoadUnit } from '../quantity/quantities.js';

@@ -1,6 +1,7 @@
 import { frozen } from '../quantity/frozen.js';
 import { product } from '../quantity/exact.js';
-import { type Answer, interval, normalInterval } from '../answer/answer.js';
+import type { Answer } from '../answer/answer.js';
+import { interval, normalInterval } from '../answer/interval.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
@@ -127,9 +128,9 @@ export const bodyMassLoad = withInput(function bodyMassLoad(input: BodyMassInput
   reader.done();
   const { fraction, standardDeviation, evidence, source } = share!;
   const value = product(fraction, bodyMass);
-  const spread = standardDeviation !== undefined && {
-    ...interval(value, [{ part: 'sample' as const, standardDeviation: standardDeviation * bodyMass, evidence }]),
-  };
+  const spread =
+    standardDeviation !== undefined &&
+    interval(value, [{ part: 'sample', standardDeviation: standardDeviation * bodyMass, evidence }]);
   return {
     kind: 'body-mass-load',
     value,

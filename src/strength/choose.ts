@@ -78,7 +78,7 @@ export function misfits(equation: OneRepMaxEquation, facts: LiftFacts, r: number
   const found: Misfit[] = [];
   const demand = (field: keyof LiftFacts, expected: string, fits: boolean): void => {
     const given = facts[field] !== undefined;
-    if (!given || !fits) found.push({ field, given, expected, received: given ? String(facts[field]) : 'nothing' });
+    if (!fits) found.push({ field, given, expected, received: given ? String(facts[field]) : 'nothing' });
   };
   if (lifts !== 'any') demand('lift', lifts.join(' or '), facts.lift !== undefined && lifts.includes(facts.lift));
   if (population.sex) demand('sex', population.sex, facts.sex === population.sex);

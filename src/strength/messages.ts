@@ -1,4 +1,4 @@
-import { cautionsOf, sentencesOf } from '../answer/answer.js';
+import { cautionsOf, sentencesOf } from '../answer/sentences.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** The sentences of maxima, loads and plates. */

@@ -59,3 +59,12 @@ export const MOST_KINDS_OF_PLATE = ['most-kinds-of-plate', 'at most {most} kinds
 export const EACH_MASS_ONCE = ['each-mass-once', 'a mass no other plate has: give the count'] as const;
 export const PAIR_OF_PLATES = ['pair-of-plates', 'a list with two of some mass'] as const;
 export const FEWER_DECIMALS = ['fewer-decimals', 'masses with fewer decimals, such as 20.41'] as const;
+export const LIGHTEST_LOAD = ['lightest-load', 'at least {lightest:unit}, the lightest load you can set'] as const;
+export const LIGHT_ENOUGH = [
+  'light-enough',
+  'able to make {wanted:unit}; the lightest load you can set is {lightest:unit}, {percent} % of the maximum',
+] as const;
+export const LESS_THAN_BODY = [
+  'less-than-body',
+  'less than {asked} % of the maximum; body mass alone is {alone} % of the maximum, so {off:unit} would have to be taken off',
+] as const;

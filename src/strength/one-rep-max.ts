@@ -1,13 +1,6 @@
 import { Math, square } from '../quantity/maths.js';
-import {
-  type Answer,
-  type Assumption,
-  type Caution,
-  type ErrorPart,
-  interval,
-  normalInterval,
-  type WithInterval,
-} from '../answer/answer.js';
+import type { Answer, Assumption, Caution, ErrorPart, WithInterval } from '../answer/answer.js';
+import { interval, normalInterval } from '../answer/interval.js';
 import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';

@@ -2,7 +2,7 @@ import type { Full } from '../answer/defined.js';
 import { inwards } from '../quantity/unit-system.js';
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
-import { LIGHTEST_LOAD, need } from '../answer/needs.js';
+import { need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
@@ -11,7 +11,15 @@ import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, quantities } from 
 import type { Rounding } from '../quantity/exact.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
-import { EACH_MASS_ONCE, FEWER_DECIMALS, PAIR_OF_PLATES, MASS_OF_BAR, MOST_KINDS_OF_PLATE, PLATES } from './needs.js';
+import {
+  EACH_MASS_ONCE,
+  FEWER_DECIMALS,
+  LIGHTEST_LOAD,
+  MASS_OF_BAR,
+  MOST_KINDS_OF_PLATE,
+  PAIR_OF_PLATES,
+  PLATES,
+} from './needs.js';
 
 /** A kind of plate. */
 export interface Plate {
@@ -95,8 +103,11 @@ interface Kind {
 
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 
-/** The kinds, lightest first, in whole steps of their greatest common measure; and what a pair of one step weighs. */
-function inSteps(plates: readonly Plate[]): { kinds: Kind[]; pairStep: Decimal } {
+/**
+ * The kinds, lightest first, in whole steps of their greatest common measure; what a pair of one step weighs, and the
+ * steps of the heaviest kind and of all pairs together.
+ */
+function inSteps(plates: readonly Plate[]): { kinds: Kind[]; pairStep: Decimal; heaviest: number; all: number } {
   const places = Math.max(...plates.map(({ mass }) => decimal(mass).decimalPlaces()));
   const scale = decimal(Number(`1e${places}`));
   const whole = plates.map(({ mass }) => decimal(mass).times(scale).toNumber());
@@ -104,7 +115,9 @@ function inSteps(plates: readonly Plate[]): { kinds: Kind[]; pairStep: Decimal }
   const kinds = plates
     .map(({ mass, count = Infinity }, at) => ({ mass, steps: whole[at]! / measure, pairs: Math.floor(count / 2) }))
     .sort((a, b) => a.steps - b.steps);
-  return { kinds, pairStep: decimal(2).times(measure).div(scale) };
+  const heaviest = kinds[kinds.length - 1]!.steps;
+  const all = kinds.reduce((sum, { steps, pairs }) => sum + steps * pairs, 0);
+  return { kinds, pairStep: decimal(2).times(measure).div(scale), heaviest, all };
 }
 
 /**
@@ -154,12 +167,11 @@ export function loadBar(target: number, { bar, collars, plates }: Inventory, rou
   const base = decimal(bar).plus(decimal(collars));
   const onPlates = decimal(target).minus(base);
   if (onPlates.lt(0)) return { lightest: base.toNumber() };
-  const { kinds, pairStep } = inSteps(plates);
+  const { kinds, pairStep, heaviest, all } = inSteps(plates);
   const wanted = onPlates.div(pairStep);
   const below = wanted.floor().toNumber();
-  const all = kinds.reduce((sum, { steps, pairs }) => sum + steps * pairs, 0);
   // Above the target, nothing further than the empty bar can be nearest, nor than one plate of the heaviest.
-  const above = Math.min(wanted.times(2).floor().toNumber(), below + kinds[kinds.length - 1]!.steps);
+  const above = Math.min(wanted.times(2).floor().toNumber(), below + heaviest);
   const most = Math.min(all, rounding === 'down' ? below : above);
   if ((most + 1) * kinds.length > MOST_CELLS) return { tooFine: true };
   const counts = fewestPairs(kinds, most);
@@ -195,10 +207,9 @@ export function loadBar(target: number, { bar, collars, plates }: Inventory, rou
  */
 export function loadableWeights({ bar, collars, plates }: Inventory, target: number): number[] | undefined {
   const base = decimal(bar).plus(decimal(collars));
-  const { kinds, pairStep } = inSteps(plates);
-  const all = kinds.reduce((sum, { steps, pairs }) => sum + steps * pairs, 0);
+  const { kinds, pairStep, heaviest, all } = inSteps(plates);
   const below = Math.max(0, Math.floor(decimal(target).minus(base).div(pairStep).toNumber()));
-  const most = Math.min(all, below + kinds[kinds.length - 1]!.steps);
+  const most = Math.min(all, below + heaviest);
   if ((most + 1) * kinds.length > MOST_CELLS) return undefined;
   const reached = fewestPairs(kinds, most)[kinds.length - 1]!;
   const weights: number[] = [];

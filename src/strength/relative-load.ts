@@ -1,4 +1,5 @@
-import { type Answer, interval, normalInterval } from '../answer/answer.js';
+import type { Answer } from '../answer/answer.js';
+import { interval, normalInterval } from '../answer/interval.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { formatUnit } from '../quantity/format.js';

@@ -165,10 +165,10 @@ export const percentAtRepetitions = withInput(function percentAtRepetitions(
   if (equation.unit) {
     reader.refuse('equation', REPETITION_EQUATION, id);
   }
-  const outside = repetitions === 1 ? undefined : outsideDomain(equation, repetitions);
+  const once = repetitions === 1;
+  const outside = once ? undefined : outsideDomain(equation, repetitions);
   if (outside) reader.refuse('repetitions', outside, String(repetitions));
   reader.done();
-  const once = repetitions === 1;
   return {
     kind: 'percent-of-maximum',
     value: once ? 100 : 100 / equation.apply(1, repetitions),
@@ -213,12 +213,13 @@ export const repetitionsAtPercent = withInput(function repetitionsAtPercent(
   const id = reader.optionalChoice('equation', IDS) ?? IDS[0]!;
   const equation = equationNamed(id);
   const { inverse, evidence } = equation;
+  const whole = percentOneRepMax === 100;
   let value = NaN;
   if (!inverse) {
     const having = oneRepMaxEquations.filter((each) => 'inverse' in each).map((each) => each.id);
     reader.refuse('equation', need(WITH_INVERSE, { equations: having }), id);
   } else if (reader.fine) {
-    value = percentOneRepMax === 100 ? 1 : inverse.apply(percentOneRepMax / 100);
+    value = whole ? 1 : inverse.apply(percentOneRepMax / 100);
     const floor = 100 * (inverse.floor ?? 0);
     const expected =
       percentOneRepMax <= floor
@@ -237,9 +238,9 @@ export const repetitionsAtPercent = withInput(function repetitionsAtPercent(
     kind: 'repetitions-to-failure',
     value,
     unit: '{reps}',
-    equation: percentOneRepMax === 100 ? 'lifted-once' : id,
+    equation: whole ? 'lifted-once' : id,
     evidence,
-    inputs: { percentOneRepMax, ...(percentOneRepMax === 100 && { equation: id }) },
+    inputs: { percentOneRepMax, ...(whole && { equation: id }) },
     assumptions: assumptionsOf(equation),
     cautions: cautionsOf(equation, value),
   };

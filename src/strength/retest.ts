@@ -1,6 +1,5 @@
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import type { Lift } from './lifts.js';
 import type { LiftFacts } from './read-set.js';
 
 /** How much repeated tests of one maximum differ, as a share of it, and where that figure is from. */
@@ -21,10 +20,8 @@ const REPEATED: Retest = {
 };
 
 /** Typical error between a first and a second test [share of the maximum]: 39 people, each leg. */
-const FIRST: readonly { readonly lift: Lift; readonly share: number }[] = [
-  { lift: 'leg-press', share: 0.053 },
-  { lift: 'knee-extension', share: 0.078 },
-];
+const LEG_PRESS = 0.053;
+const KNEE_EXTENSION = 0.078;
 
 /** How far the second test was above the first, over both lifts [%]. */
 export const FIRST_TEST_GAIN = { low: 7.8, high: 10.2 } as const;
@@ -32,6 +29,6 @@ export const FIRST_TEST_GAIN = { low: 7.8, high: 10.2 } as const;
 /** The error of a tested maximum. Of an untrained person it is that of a first test; the larger one in other lifts. */
 export function retestOf({ lift, training }: Pick<LiftFacts, 'lift' | 'training'>): Retest {
   if (training !== 'untrained') return REPEATED;
-  const { share } = FIRST.find((each) => each.lift === lift) ?? FIRST[1]!;
+  const share = lift === 'leg-press' ? LEG_PRESS : KNEE_EXTENSION;
   return { share, evidence: 'derived', source: 'first-and-second-test', first: true };
 }

@@ -1,13 +1,7 @@
 import type { Full } from '../answer/defined.js';
-import {
-  type Answer,
-  type Caution,
-  type ErrorPart,
-  type ReachedLoad,
-  interval,
-  normalInterval,
-} from '../answer/answer.js';
-import { LEFT_OUT_WITH, LESS_THAN_BODY, LIGHT_ENOUGH, need } from '../answer/needs.js';
+import type { Answer, Caution, ErrorPart, ReachedLoad } from '../answer/answer.js';
+import { interval, normalInterval } from '../answer/interval.js';
+import { LEFT_OUT_WITH, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { answersAtEnds, type AnswerRange, type PercentRange } from '../answer/range.js';
 import { withInput } from '../answer/with-input.js';
@@ -21,6 +15,7 @@ import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, loadUnitOf, quanti
 import { product, sum, roundToStep, type Rounding } from '../quantity/exact.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
+import { LESS_THAN_BODY, LIGHT_ENOUGH } from './needs.js';
 import {
   loadBar,
   type Inventory,
@@ -261,8 +256,7 @@ export const trainingLoad = withInput(function trainingLoad(input: TrainingLoadI
     },
     assumptions: [
       ...exact,
-      ...(counted ? exactness(share) : []),
-      ...(counted ? [assumption('body-mass-counted')] : []),
+      ...(counted ? [...exactness(share), assumption('body-mass-counted')] : []),
       ...(errors.length > 0 ? [normalInterval] : []),
     ],
     cautions,

@@ -1,4 +1,5 @@
-import { cautionsOf, type Caution } from '../answer/answer.js';
+import type { Caution } from '../answer/answer.js';
+import { cautionsOf } from '../answer/sentences.js';
 import type { Normality } from '../statistics/normality.js';
 import { studyMessages } from './messages.js';
 

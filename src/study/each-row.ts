@@ -139,7 +139,7 @@ export function eachRow<I extends object, A extends Answer>(
     } catch (error) {
       if (!isInputError(error)) throw error;
       flag[row] = refusalOf(error);
-      refused ??= error.issues.map((one) => moved(one, (path) => ['calculate', row, ...path]));
+      refused ??= error.issues.map((one) => moved(one, ['calculate', row, ...one.path]));
       continue;
     }
     if (!Number.isFinite((answer as Partial<Answer> | undefined)?.value)) {

@@ -1,4 +1,4 @@
-import { numberIssue } from '../answer/reader.js';
+import { numberIssue } from '../answer/field-reader.js';
 import { InputError } from '../answer/issues.js';
 import { frozen } from '../quantity/frozen.js';
 import type { Quantity } from '../quantity/quantities.js';

@@ -1,4 +1,4 @@
-import { normalInterval } from '../answer/answer.js';
+import { normalInterval } from '../answer/interval.js';
 import { defined } from '../answer/defined.js';
 import type { Reader } from '../answer/reader.js';
 import {

@@ -1,6 +1,6 @@
 import { rangeNotKnown } from '../pressure/estimate.js';
 import { assumption } from '../pressure/assumptions.js';
-import { logNormalInterval } from '../answer/answer.js';
+import { logNormalInterval } from '../answer/interval.js';
 import type { Reader } from '../answer/reader.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
 import type { OcclusionEquation, Range } from '../pressure/equation.js';

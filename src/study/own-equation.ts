@@ -1,5 +1,6 @@
 import { Math } from '../quantity/maths.js';
-import { normalInterval, type ErrorPart } from '../answer/answer.js';
+import type { ErrorPart } from '../answer/answer.js';
+import { normalInterval } from '../answer/interval.js';
 import { describe, describeLength, InputError, isInputError, type InputIssue } from '../answer/issues.js';
 import { need } from '../answer/needs.js';
 import { plainInput } from '../answer/plain-input.js';

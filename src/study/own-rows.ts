@@ -1,9 +1,10 @@
 import { Math } from '../quantity/maths.js';
 import type { Reader } from '../answer/reader.js';
 import type { Range } from '../pressure/equation.js';
+import { ABOVE_DIASTOLIC } from '../pressure/needs.js';
 import { limbCircumference, quantities, SEXES, type Limb, type Sex } from '../quantity/quantities.js';
 import { OWN_READINGS, TERM_FIELDS, type TermField } from './fitted-equation.js';
-import { ABOVE_DIASTOLIC, need, type Asked } from '../answer/needs.js';
+import { need, type Asked } from '../answer/needs.js';
 import { ROWS } from './needs.js';
 
 /** One person’s measured occlusion pressure with the readings to predict it from. */

@@ -1,6 +1,7 @@
 import { describe } from '../answer/issues.js';
 import { Math } from '../quantity/maths.js';
-import { logNormalInterval, normalInterval, type Answer } from '../answer/answer.js';
+import type { Answer } from '../answer/answer.js';
+import { logNormalInterval, normalInterval } from '../answer/interval.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { Reader } from '../answer/reader.js';
 import { grades } from '../evidence/grades.js';

@@ -71,6 +71,7 @@ describe('rounding to a step', () => {
     [['80', 2, 'down'], ['value wrong-type']],
     [[NaN, 2, 'down'], ['value not-finite']],
     [[80, Infinity, 'down'], ['step not-finite']],
+    [[80, -Infinity, 'down'], ['step not-finite']],
     [[80, 0, 'down'], ['step out-of-range']],
     [[80, -2, 'down'], ['step out-of-range']],
     [[80, 2, 'up'], ['rounding not-one-of']],

@@ -14,6 +14,7 @@ import { planSession } from '../../src/plan/index.js';
 import { labelFields, show } from '../../src/text/index.js';
 import { de } from '../../src/text/locales/de.js';
 import { publicFunctions } from '../support/public-functions.js';
+import { issuesOf } from '../support/refused.js';
 
 const texts = {
   limb: 'leg',
@@ -105,6 +106,12 @@ describe('a form', () => {
     expect({}).not.toHaveProperty('polluted');
     expect(() => attemptForm(estimateOneRepMax, {}, { units: { load: 'in' } })).toThrow(/options\.units\.load/);
     expect(() => attemptForm(estimateOneRepMax, 5 as never)).toThrow(/form must be/);
+  });
+
+  it.each([[[1]], ['load'], [5], [null]])('takes no %j for the rest of the input', (given) => {
+    expect(issuesOf(() => attemptForm(estimateOneRepMax, {}, { given: given as never }))).toEqual([
+      'options.given wrong-type',
+    ]);
   });
 });
 

@@ -1,6 +1,6 @@
 import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { logInterval, logNormalInterval } from '../../src/answer/answer.js';
+import { logInterval, logNormalInterval } from '../../src/answer/interval.js';
 import { targetCuffPressure, type Answer } from '../../src/index.js';
 import { explain } from '../../src/text/index.js';
 import { expectClose, expectHoldsTogether, refusal } from '../support/invariants.js';

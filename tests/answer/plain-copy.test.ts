@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { PLAIN_JSON } from '../../src/answer/needs.js';
 import { plainCopy } from '../../src/answer/plain-copy.js';
+import { plainInput } from '../../src/answer/plain-input.js';
+import { issuesOf } from '../support/refused.js';
 
 /** A value inside so many lists. */
 const nested = (levels: number): unknown => (levels === 0 ? 1 : [nested(levels - 1)]);
@@ -114,5 +117,15 @@ describe('a copy in plain JSON', () => {
     });
     expect(plainCopy(list)).toBeUndefined();
     expect(walked).toBe(0);
+  });
+});
+
+describe('a document that is not plain JSON', () => {
+  it.each([
+    ['an item that is undefined', { list: [1, undefined] }, 'list.1 missing'],
+    ['the item, and no other field of a list', { list: Object.assign([undefined], { '0s': NaN }) }, 'list.0 missing'],
+    ['the field in an item', { list: [{ a: undefined, b: [NaN] }] }, 'list.0.b.0 wrong-type'],
+  ])('is refused by the place of %s', (_what, document, expected) => {
+    expect(issuesOf(() => plainInput(document, PLAIN_JSON))).toEqual([expected]);
   });
 });

@@ -247,6 +247,23 @@ describe('calibrateOcclusionPressure', () => {
   });
 });
 
+describe('an estimate that was changed by hand', () => {
+  it.each([
+    [{ limb: 'tail' }, 'estimate'],
+    [{ side: 'middle' }, 'estimate'],
+    [{ posture: 'upside down' }, 'estimate'],
+    [{ systolicMmHg: person.diastolicMmHg, diastolicMmHg: person.systolicMmHg }, 'estimate.inputs.systolicMmHg'],
+  ])('is refused with %j, also where the measurement has the same', (change, expected) => {
+    const { estimate, measurements } = inputOf(12, [{ valueMmHg: 180, standardDeviationMmHg: 8, cuffWidthCm: 11 }]);
+    const changed = <A extends { readonly inputs: object }>(answer: A): A => ({
+      ...answer,
+      inputs: { ...answer.inputs, ...change },
+    });
+    const input = { estimate: changed(estimate), measurements: measurements.map(changed) };
+    expect(issuesOf(calibrateOcclusionPressure, input)[0]).toBe(`${expected} wrong-relation`);
+  });
+});
+
 describe('measurements that contradict each other', () => {
   const sure = (valueMmHg: number, more = {}) => ({
     valueMmHg,

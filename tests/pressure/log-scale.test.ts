@@ -1,6 +1,6 @@
 import { quantileSorted } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
-import { logInterval, logNormalInterval } from '../../src/answer/answer.js';
+import { logInterval, logNormalInterval } from '../../src/answer/interval.js';
 import { targetCuffPressure, type Answer } from '../../src/index.js';
 import { codesOf, expectClose, expectHoldsTogether, Z } from '../support/invariants.js';
 import { random } from '../support/random.js';

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect } from 'vitest';
 import bodyMass from '../../src/checks/body-mass-load.json' with { type: 'json' };
 import ends from '../../src/checks/equation-ends.json' with { type: 'json' };
@@ -28,7 +29,7 @@ import {
   type TestedInput,
 } from '../../src/index.js';
 import { minimalDetectableChange, standardErrorOfMeasurement, typicalError } from '../../src/equations.js';
-import { fourSetsToFailure, lastSetToFailure, type RestrictedSet } from '../../src/evidence/restricted-sets.js';
+import { sources } from '../../src/text/index.js';
 import { eachRow, expectWithin } from '../support/rows.js';
 import { withWorking } from '../support/invariants.js';
 
@@ -92,20 +93,18 @@ describe('error of a tested maximum', () => {
   });
 });
 
-describe('repetitions under the cuff', () => {
-  const plain = (figure: { value: number; low: number; high: number } | undefined) =>
-    figure ? [figure.value, figure.low, figure.high] : null;
-  eachRow(restricted, ({ figure, values, source, grade, ...row }) => {
-    const table = figure === 'last-set' ? lastSetToFailure : fourSetsToFailure;
-    expect(table).toMatchObject({ source, evidence: grade });
-    if (figure === 'four-sets') {
-      const { sets, total } = fourSetsToFailure;
-      expect(plain(row.set ? sets[row.set - 1] : total)).toEqual(values);
-    } else {
-      const set: RestrictedSet = lastSetToFailure.sets.find((each) => each.percentOneRepMax === row.percentOneRepMax)!;
-      expect(plain(set.repetitions)).toEqual(values);
-      expect(plain(set.reserveError)).toEqual(row.reserveError);
-    }
+describe('repetitions under the cuff, as the guide on loads prints them', () => {
+  const lines = readFileSync('docs/loads.md', 'utf8').split('\n');
+  /** The figures of every row of a table that begins with a cell. */
+  const printed = (first: string) =>
+    lines
+      .map((line) => line.split('|').map((cell) => cell.trim()))
+      .filter(([, cell]) => cell === first)
+      .map(([, , ...cells]) => cells.flatMap((cell) => cell.match(/\d+(\.\d+)?/g) ?? []).map(Number));
+  eachRow(restricted, ({ percentOneRepMax, set, values, reserveError, source }) => {
+    const first = percentOneRepMax === undefined ? String(set ?? 'all') : `${percentOneRepMax} % of 1RM`;
+    expect(printed(first)).toContainEqual([...values, ...(reserveError ?? [])]);
+    expect(sources).toHaveProperty(source);
   });
 });
 

@@ -1,7 +1,7 @@
 import jstat from 'jstat';
 import { mean, sampleStandardDeviation } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
-import { logInterval } from '../../src/answer/answer.js';
+import { logInterval } from '../../src/answer/interval.js';
 import { issue } from '../../src/answer/issues.js';
 import { InputError, measuredOcclusionPressure, testedOneRepMax, type Answer } from '../../src/index.js';
 import { mersenneTwister, normalDeviates } from '../../src/statistics/random.js';

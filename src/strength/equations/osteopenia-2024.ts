@@ -1,22 +1,22 @@
 import type { OneRepMaxEquation } from '../equation.js';
 import type { Lift } from '../lifts.js';
 
-/** The coefficients a0 to a3 of each lift, as printed, and the repetitions at which its cubic turns over. */
+/** The coefficients a0 to a3 of each lift, as printed. */
 const TABLE = {
-  latPulldown: { a: [0.987542505, 0.0152700149, 0.00278487038, -0.000115638888], turnsAt: '18.44' },
-  tricepsDip: { a: [0.973559954, 0.0271642658, 0.000930880743, -0.0000477453474], turnsAt: '21.73' },
-  trunkExtension: { a: [1.01565994, -0.0130808261, 0.00601883266, -0.0002286238], turnsAt: '16.39' },
-  trunkFlexion: { a: [0.994961852, 0.00731240752, 0.00293967456, -0.00010510901], turnsAt: '19.82' },
-  kneeExtension: { a: [0.999714613, 0.00184050532, 0.00390281962, -0.000128405344], turnsAt: '20.50' },
-  kneeFlexion: { a: [0.994637813, 0.00715193846, 0.00333621122, -0.000109143358], turnsAt: '21.40' },
+  latPulldown: [0.987542505, 0.0152700149, 0.00278487038, -0.000115638888],
+  tricepsDip: [0.973559954, 0.0271642658, 0.000930880743, -0.0000477453474],
+  trunkExtension: [1.01565994, -0.0130808261, 0.00601883266, -0.0002286238],
+  trunkFlexion: [0.994961852, 0.00731240752, 0.00293967456, -0.00010510901],
+  kneeExtension: [0.999714613, 0.00184050532, 0.00390281962, -0.000128405344],
+  kneeFlexion: [0.994637813, 0.00715193846, 0.00333621122, -0.000109143358],
 } as const;
 
 type Row = (typeof TABLE)[keyof typeof TABLE];
 
-const cubic = ({ a: [a0, a1, a2, a3] }: Row, load: number, r: number): number =>
+const cubic = ([a0, a1, a2, a3]: Row, load: number, r: number): number =>
   load * (a0 + a1 * r + a2 * r * r + a3 * r * r * r);
 
-const formulaOf = ({ a: [a0, a1, a2, a3] }: Row): string =>
+const formulaOf = ([a0, a1, a2, a3]: Row): string =>
   `w * (${a0} + ${a1} * r + ${a2} * r ^ 2 + ${a3} * r ^ 3)`.replaceAll('+ -', '- ');
 
 /**
