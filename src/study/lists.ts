@@ -10,6 +10,9 @@ const LARGEST = 1e9;
 /** A column of numbers: null, undefined, NaN and what is not finite are missing. */
 export type Numbers = ArrayLike<number | null | undefined>;
 
+/** Who each row belongs to: a name or a number. */
+export type Names = ArrayLike<string | number | null | undefined>;
+
 /** A list of any kind; asked so that a proxy cannot pass for a typed array. */
 export const isList = (value: unknown): value is ArrayLike<unknown> => {
   try {
@@ -23,11 +26,14 @@ export const isList = (value: unknown): value is ArrayLike<unknown> => {
 export const describeList = (value: unknown): string | undefined =>
   isList(value) ? describeLength(value.length) : describe(value);
 
-/** A list as numbers, NaN for what is missing or not finite; an issue for what is no list. */
-export function numbersOf(value: unknown, path: Path, issues: InputIssue[], rows?: number): Float64Array {
-  const expected = rows === undefined ? NUMBER_LIST : need(NUMBERS_AS_LONG, { rows });
+/**
+ * A list as numbers, NaN for what is missing or not finite; an issue for what is no list. It is to have as many `rows`,
+ * or any number where that is 0: the first list is then what is wrong.
+ */
+export function numbersOf(value: unknown, path: Path, issues: InputIssue[], rows = 0): Float64Array {
+  const expected = rows === 0 ? NUMBER_LIST : need(NUMBERS_AS_LONG, { rows });
   try {
-    if (isList(value) && value.length <= MOST_ROWS && (rows === undefined || value.length === rows)) {
+    if (isList(value) && value.length <= MOST_ROWS && (rows === 0 || value.length === rows)) {
       const numbers = new Float64Array(value.length);
       // By position: your own iterator may never end.
       for (let row = 0; row < numbers.length; row += 1) {
@@ -56,12 +62,14 @@ export function numbersOf(value: unknown, path: Path, issues: InputIssue[], rows
 
 /**
  * Who each row belongs to, as whole numbers from 0 in the order met, −1 for nobody; an issue for what is no such list.
+ * Undefined for that, where no list was given, and where there are no rows: their list is then what is wrong.
  */
-export function peopleOf(value: unknown, path: Path, issues: InputIssue[], rows: number): Int32Array {
+export function peopleOf(value: unknown, path: Path, issues: InputIssue[], rows: number): Int32Array | undefined {
+  if (value === undefined || rows === 0) return undefined;
   const expected = need(NAMES_AS_LONG, { rows });
-  const people = new Int32Array(rows).fill(-1);
   try {
     if (isList(value) && value.length === rows) {
+      const people = new Int32Array(rows).fill(-1);
       const known = new Map<unknown, number>();
       // Small whole numbers, as most are, are looked up by their place: a map of a million takes half a second.
       const small = new Int32Array(rows).fill(-1);
@@ -71,7 +79,7 @@ export function peopleOf(value: unknown, path: Path, issues: InputIssue[], rows:
         if (who === null || who === undefined || who === '' || Number.isNaN(who)) continue;
         if (typeof who !== 'string' && typeof who !== 'number') {
           issues.push(issue('wrong-type', [...path, row], NAME_OR_NULL, describe(who)));
-          break;
+          return undefined;
         }
         if (typeof who === 'number' && who >= 0 && who < rows && Math.floor(who) === who) {
           if (small[who]! < 0) small[who] = count++;
@@ -88,7 +96,7 @@ export function peopleOf(value: unknown, path: Path, issues: InputIssue[], rows:
   } catch {
     issues.push(issue('unreadable', path, expected, 'an error'));
   }
-  return people;
+  return undefined;
 }
 
 /** The rows that have both values, and a person where people are given; the others counted by what they lack. */
