@@ -1,3 +1,4 @@
+import { format, inFull } from '../quantity/format.js';
 import { fill, type MessageValues } from './messages.js';
 
 /** What is asked for: its code and the English words; each a constant of its own, so that an app ships those it uses. */
@@ -85,11 +86,22 @@ export const ONE_OF = ['one-of', 'one of {options}'] as const;
 export const oneOf = (options: readonly string[]): Needed =>
   need(ONE_OF, { options: options.map((option) => `'${option}'`) });
 
+/** Numbers of an input without a unit in full: rounded, one may read as another that is allowed. */
+export const inFullSlots = (values: MessageValues = {}): MessageValues =>
+  'unit' in values
+    ? values
+    : Object.fromEntries(
+        Object.entries(values).map(([slot, value]) => [
+          slot,
+          typeof value === 'number' && format(value) !== inFull(value) ? inFull(value) : value,
+        ]),
+      );
+
 /** A requirement with its values. */
 export const need = (
   [code, english]: Need,
   values?: MessageValues,
 ): Needed & Required<Pick<Needed, 'requirement'>> => ({
-  expected: fill(english, values),
+  expected: fill(english, inFullSlots(values)),
   requirement: { code, ...(values && { values }) },
 });
