@@ -248,7 +248,13 @@ function readPairs(measured: Numbers, estimated: Estimates, options: AgreementOp
   reader.done();
   const take = (column: Float64Array): Float64Array => columnOf(kept.length, (row) => column[kept[row]!]!);
   return {
-    ...{ scale, log, size, acceptable, margin, people, missing },
+    scale,
+    log,
+    size,
+    acceptable,
+    margin,
+    people,
+    missing,
     x: take(actual),
     y: take(guess),
     ends: ends && ([take(ends[0]), take(ends[1])] as const),

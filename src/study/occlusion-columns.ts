@@ -106,16 +106,11 @@ const usesOf = ({ symbols, error, cuffWidthCm }: OcclusionEquation): readonly st
 
 /** The columns of readings, each asked for as the equation needs it. */
 function readReadings(input: ColumnReader, equation: ColumnEquation | undefined): OcclusionReadingColumns {
-  const uses = equation && [...usesOf(equation), ...(equation.own?.base ? usesOf(equation.own.base) : [])];
+  const base = equation?.own?.base;
+  const uses = equation ? [...usesOf(equation), ...(base ? usesOf(base) : [])] : CURVE_READINGS;
   // A reading that the equation does not use may be left out; one that is given has to be right.
   const missing = (field: string): MayMiss =>
-    CURVE_READINGS.includes(field)
-      ? !uses || uses.includes(field)
-        ? 'nothing'
-        : 'column'
-      : uses?.includes(field)
-        ? 'nothing'
-        : 'values';
+    uses.includes(field) ? 'nothing' : CURVE_READINGS.includes(field) ? 'column' : 'values';
   const numbers = (field: NumberReading, quantity: Quantity = quantities[field]): Numbers =>
     input.numbers(field, quantity, missing(field));
   const words = <T extends string>(field: string, options: readonly T[]): Words<T> =>
