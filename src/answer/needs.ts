@@ -1,4 +1,3 @@
-import { format, inFull } from '../quantity/format.js';
 import { fill, type MessageValues } from './messages.js';
 
 /** What is asked for: its code and the English words; each a constant of its own, so that an app ships those it uses. */
@@ -39,7 +38,7 @@ export const NAMED_FIELDS = ['named-fields', 'an object of named fields, as plai
 export const REST_OF_INPUT = ['rest-of-input', 'the rest of the input, as plain JSON'] as const;
 export const A_RANGE = ['range', 'a range, such as { from: 20, to: 30 }'] as const;
 export const AT_LEAST = ['at-least', 'at least {least:unit}'] as const;
-export const BETWEEN = ['between', 'from {low} to {high:unit}'] as const;
+export const BETWEEN = ['between', 'from {low:unit} to {high:unit}'] as const;
 export const DAY_EXPECTED = ['day', 'a date such as 2026-03-02'] as const;
 export const TRUE_OR_FALSE = ['true-or-false', 'true or false'] as const;
 export const LEFT_OUT = ['left-out', 'left out'] as const;
@@ -86,22 +85,11 @@ export const ONE_OF = ['one-of', 'one of {options}'] as const;
 export const oneOf = (options: readonly string[]): Needed =>
   need(ONE_OF, { options: options.map((option) => `'${option}'`) });
 
-/** Numbers of an input without a unit in full: rounded, one may read as another that is allowed. */
-export const inFullSlots = (values: MessageValues = {}): MessageValues =>
-  'unit' in values
-    ? values
-    : Object.fromEntries(
-        Object.entries(values).map(([slot, value]) => [
-          slot,
-          typeof value === 'number' && format(value) !== inFull(value) ? inFull(value) : value,
-        ]),
-      );
-
 /** A requirement with its values. */
 export const need = (
   [code, english]: Need,
   values?: MessageValues,
 ): Needed & Required<Pick<Needed, 'requirement'>> => ({
-  expected: fill(english, inFullSlots(values)),
+  expected: fill(english, values),
   requirement: { code, ...(values && { values }) },
 });

@@ -1,7 +1,6 @@
 import type { InputField } from '../answer/form.js';
 import { pathText, type InputIssue } from '../answer/issues.js';
 import { answerMessages, type IssueCode } from '../answer/messages.js';
-import { inFullSlots } from '../answer/needs.js';
 import { marked } from '../answer/translate.js';
 import { format, inFull } from '../quantity/format.js';
 import { inSystem, inwards, type WrittenUnit } from '../quantity/unit-system.js';
@@ -65,7 +64,7 @@ export function expectedText(
     const { field, fields } = requirement.values ?? {};
     const labelled = (name: string): string => labelText(translate, name) ?? name;
     const values = {
-      ...inFullSlots(requirement.values),
+      ...requirement.values,
       ...(typeof field === 'string' && { field: labelled(field) }),
       ...(Array.isArray(fields) && { fields: fields.map(labelled) }),
     };

@@ -416,6 +416,10 @@ describe('a translation', () => {
     expect(german(propagate, { inputs: uniform, pipeline: () => 1 })).toContain(
       'mindestens 20,1199; angegeben: 20,1198.',
     );
+    const mode = { a: { distribution: 'triangular', low: 20.1199, mode: 20.1198, high: 21 } };
+    expect(german(propagate, { inputs: mode, pipeline: () => 1 })).toContain(
+      'zwischen 20,1199 und 21; angegeben: 20,1198.',
+    );
     expect(german(weekTotals, { days: Array.from({ length: 6 }, () => ({ loadAu: 300 })) })).toBe(
       'days – erwartet: sieben Tage in Folge; angegeben: eine Liste der Länge 6.',
     );
