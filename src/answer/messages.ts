@@ -36,19 +36,21 @@ export const answerMessages = {
 /** The code of what is wrong with an input. */
 export type IssueCode = Exclude<keyof typeof answerMessages, 'more-issues' | 'did-you-mean' | 'fields-here'>;
 
-/** How a number of a sentence is written, with the unit of its code where it has one. */
+/** How a number of a sentence is written, with the unit of its code where it has one; `unit` where that is not known. */
 export type WriteNumber = (value: number, unit: string) => string;
 
-const inEnglish: WriteNumber = (value, unit) => format(value) + (unit && (unitWords[unit as Unit] ?? ` ${unit}`));
+const inEnglish: WriteNumber = (value, unit) =>
+  unit === 'unit' ? String(value) : format(value) + (unit && (unitWords[unit as Unit] ?? ` ${unit}`));
 
 /**
  * Puts values into the `{slots}` of a sentence; a slot without a value stays as it is. A slot `{width:cm}` is a number
- * with its unit, a UCUM code, and so is `{load:unit}`, where the value `unit` holds the code, if there is one.
+ * with its unit, a UCUM code, and so is `{load:unit}`, where the value `unit` holds the code. Without a unit its number is
+ * your own and is written in full: rounded, it may read as another that you gave.
  */
 export const fill = (text: string, values: MessageValues = {}, write = inEnglish): string =>
   text.replace(/\{([^{}:]+):?([^{}]*)\}/g, (slot, name: string, unit: string) => {
     const value = Object.hasOwn(values, name) ? (values[name] ?? slot) : slot;
-    if (typeof value === 'number') return write(value, String(values[unit] ?? (unit === 'unit' ? '' : unit)));
+    if (typeof value === 'number') return write(value, String(values[unit] ?? unit));
     // A document that was edited may hold anything.
     return Array.isArray(value) ? value.join(', ') : String(value);
   });

@@ -22,6 +22,9 @@ export const around = (value: number, standardError: number, t: number): WithErr
   standardError,
 });
 
+/** Whether a value lies outside the interval. */
+export const excludes = ({ lower, upper }: WithConfidence, value: number): boolean => lower > value || upper < value;
+
 /** The value and the ends on another scale; a standard error stays on its own. */
 export const mapped = <T extends WithConfidence>(of: T, to: (number: number) => number): T => ({
   ...of,

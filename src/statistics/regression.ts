@@ -2,13 +2,12 @@ import { Math, square } from '../quantity/maths.js';
 import type { LeastSquares } from './least-squares.js';
 import { accurateSum } from './sums.js';
 
-/** L (x − means), whose squares add to the leverage of x. */
-const turned = ({ means, factor }: Pick<LeastSquares, 'means' | 'factor'>, x: readonly number[]): number[] =>
-  factor.map((row) => {
-    let sum = 0;
-    for (let i = 0; i < row.length; i += 1) sum += row[i]! * (x[i]! - means[i]!);
-    return sum;
-  });
+/** A row of L times x − means; the squares of all rows add to the leverage of x. */
+function turned(row: readonly number[], means: readonly number[], x: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i < row.length; i += 1) sum += row[i]! * (x[i]! - means[i]!);
+  return sum;
+}
 
 /** The leverage h of readings x: the variance of the fitted value there is s² h, that of a new person s² (1 + h). */
 export function leverageAt(
@@ -17,13 +16,7 @@ export function leverageAt(
   x: readonly number[],
 ): number {
   let leverage = 1 / rows;
-  // As `turned`, without a list for each person.
-  for (let j = 0; j < factor.length; j += 1) {
-    const row = factor[j]!;
-    let z = 0;
-    for (let i = 0; i < row.length; i += 1) z += row[i]! * (x[i]! - means[i]!);
-    leverage += z * z;
-  }
+  for (let j = 0; j < factor.length; j += 1) leverage += square(turned(factor[j]!, means, x));
   return leverage;
 }
 
@@ -32,7 +25,7 @@ export type Covariance = readonly (readonly number[])[];
 
 /** What each row adds to the coefficients for each unit of its residual: intercept, then slopes. */
 function influenceOf({ means, factor }: LeastSquares, x: readonly number[], rows: number): number[] {
-  const z = turned({ means, factor }, x);
+  const z = factor.map((row) => turned(row, means, x));
   const slopes = means.map((_, i) => accurateSum(factor.map((row, j) => (row[i] ?? 0) * z[j]!)));
   return [1 / rows - accurateSum(slopes.map((slope, i) => slope * means[i]!)), ...slopes];
 }

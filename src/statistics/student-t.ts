@@ -39,8 +39,6 @@ function chanceWithin(t: number, degrees: number): number {
 /** From here on the expansion in 1 / ν is exact to the digits of a double. */
 const MANY_DEGREES = 1000;
 
-const finite = (degrees: number): boolean => degrees <= MANY_DEGREES && Math.floor(degrees) === degrees;
-
 /**
  * The quantile t of Student’s t, for a chance of at least ½ and ν > 0 degrees of freedom.
  *
@@ -50,7 +48,7 @@ const finite = (degrees: number): boolean => degrees <= MANY_DEGREES && Math.flo
  */
 export function studentQuantile(chance: number, degrees: number): number {
   const within = 2 * chance - 1;
-  if (degrees <= MANY_DEGREES && !finite(degrees)) return Math.sqrt(fQuantile(within, 1, degrees));
+  if (degrees <= MANY_DEGREES && !Number.isInteger(degrees)) return Math.sqrt(fQuantile(within, 1, degrees));
   const z = chance === 0.975 ? NORMAL_95 : normalQuantile(chance);
   if (degrees > MANY_DEGREES) {
     const z2 = z * z;

@@ -1,22 +1,21 @@
-import { Math, square } from '../quantity/maths.js';
+import { Math } from '../quantity/maths.js';
 import type { Caution } from '../answer/answer.js';
 import { issue, type InputIssue } from '../answer/issues.js';
-import { AT_LEAST, need } from '../answer/needs.js';
+import { need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
-import { withInput } from '../answer/with-input.js';
 import { concordanceOf } from '../statistics/concordance.js';
-import { around, mapped, type WithConfidence, type WithError } from '../statistics/interval.js';
+import { excludes, mapped, type WithConfidence, type WithError } from '../statistics/interval.js';
 import { spreadOfPeople, spreadOfRows, type DifferenceSpread } from '../statistics/limits-of-agreement.js';
-import { lineOf, type Line } from '../statistics/line.js';
-import { NORMAL_95 } from '../statistics/normal.js';
+import { lineOf } from '../statistics/line.js';
 import { normalityOf, type Normality } from '../statistics/normality.js';
 import { quantileBounds } from '../statistics/order.js';
 import { peopleOfRows, type People } from '../statistics/people.js';
 import { shareOf, type Share } from '../statistics/shares.js';
-import { studentQuantile, studentT95, studentTail } from '../statistics/student-t.js';
-import { columnOf, mean, quantile, squaresAbout, sumOf } from '../statistics/sums.js';
+import { studentQuantile, studentTail } from '../statistics/student-t.js';
+import { columnOf, quantile, squaresAbout, sumOf } from '../statistics/sums.js';
+import { bySizeOf, type BySize } from './agreement-by-size.js';
 import { caution, fewPeople, notNormal, twoDigits } from './cautions.js';
-import { isList, numbersOf, pairRows, peopleOf, reportNoLogarithm, type Numbers } from './lists.js';
+import { isList, numbersOf, pairRows, peopleOf, reportNoLogarithm, type Names, type Numbers } from './lists.js';
 import { LEAST_PAIRS_OF, LEAST_PEOPLE_OF } from './needs.js';
 import { readScale } from './options.js';
 
@@ -28,35 +27,6 @@ export interface Percentile {
   readonly lower?: number;
   /** Upper end of its order-statistic interval; absent with too few pairs. */
   readonly upper?: number;
-}
-
-/** How bias and spread of the differences change with size. */
-export interface BySize {
-  /** What size is: the estimate, or the mean of the pair. */
-  readonly size: 'estimated' | 'mean';
-  /** Bias at a size: intercept + slope × size. The slope is `proportionalBias`. */
-  readonly bias: {
-    /** Bias at size 0, in the unit of the values; on the log scale of logarithms. */
-    readonly intercept: number;
-    /** Change of the bias for each unit of size. */
-    readonly slope: number;
-  };
-  /** Standard deviation at a size: intercept + slope × size. */
-  readonly spread: {
-    /** Standard deviation at size 0, in the unit of the values; on the log scale of logarithms. */
-    readonly intercept: number;
-    /** Change of the standard deviation for each unit of size; 0 where the spread is the same at every size. */
-    readonly slope: WithError;
-  };
-  /** Limits at the smallest, the mean and the largest size. */
-  readonly limits: readonly {
-    /** The size, in the unit of the values; on the log scale its logarithm. */
-    readonly size: number;
-    /** Bias − 1.96 standard deviations at this size; on the log scale of logarithms. */
-    readonly lower: number;
-    /** Bias + 1.96 standard deviations at this size; on the log scale of logarithms. */
-    readonly upper: number;
-  }[];
 }
 
 /** How estimates agree with measurements; differences are estimated − measured. Plain JSON. */
@@ -182,7 +152,7 @@ export interface AgreementOptions {
   /** Largest difference that is acceptable, in the unit of the values, from 0 to 1,000,000; 15 when left out. */
   readonly acceptable?: number | undefined;
   /** The person of each row, where people have several rows (two legs, repeated visits): a name or a number. */
-  readonly person?: ArrayLike<string | number | null | undefined> | undefined;
+  readonly person?: Names | undefined;
   /** `log` for errors that grow with the value: limits are then ratios. `difference` when left out. */
   readonly scale?: 'difference' | 'log' | undefined;
   /**
@@ -201,39 +171,6 @@ export interface AgreementOptions {
 const ACCEPTABLE_MMHG = 15;
 const LEAST_PAIRS = 3;
 const SIZES = ['estimated', 'mean'] as const;
-
-/** The line of a calibration or of a bias, with the intervals of its coefficients. */
-function fittedLine({ intercept, slope, interceptError, slopeError, degreesOfFreedom }: Line) {
-  const t = studentT95(degreesOfFreedom);
-  return { intercept: around(intercept, interceptError, t), slope: around(slope, slopeError, t) };
-}
-
-/** How bias and spread change with size; `line` is that of the differences on it. */
-function bySizeOf(
-  name: BySize['size'],
-  size: Float64Array,
-  line: Line,
-  people: People | undefined,
-): BySize | undefined {
-  // The mean of |z| of a standard normal z is √(2 / π).
-  const spread = lineOf(
-    size,
-    columnOf(size.length, (row) => Math.abs(line.residuals[row]!) * Math.sqrt(Math.PI / 2)),
-    people,
-  );
-  if (!spread) return undefined;
-  const [least, most] = [size.reduce((a, b) => Math.min(a, b)), size.reduce((a, b) => Math.max(a, b))];
-  return {
-    size: name,
-    bias: { intercept: line.intercept, slope: line.slope },
-    spread: { intercept: spread.intercept, slope: fittedLine(spread).slope },
-    limits: [least, mean(size), most].map((at) => {
-      const middle = line.intercept + line.slope * at;
-      const half = NORMAL_95 * Math.max(0, spread.intercept + spread.slope * at);
-      return { size: at, lower: middle - half, upper: middle + half };
-    }),
-  };
-}
 
 /** The share of measurements inside their interval, among the rows that have one. */
 function coverageOf(
@@ -288,14 +225,13 @@ function readPairs(measured: Numbers, estimated: Estimates, options: AgreementOp
   const person = reader.raw('person');
   const actual = numbersOf(measured, ['measured'], issues);
   const { value, lower, upper } = listsOf(estimated);
-  const list = (of: unknown, ...path: string[]) => numbersOf(of, path, issues, actual.length || undefined);
+  const list = (of: unknown, ...path: string[]) => numbersOf(of, path, issues, actual.length);
   const guess = list(value, 'estimated');
   const ends =
     lower !== undefined && upper !== undefined
       ? ([list(lower, 'estimated', 'lower'), list(upper, 'estimated', 'upper')] as const)
       : undefined;
-  const who =
-    person === undefined || actual.length === 0 ? undefined : peopleOf(person, ['person'], issues, actual.length);
+  const who = peopleOf(person, ['person'], issues, actual.length);
   if (!reader.fine) reader.done();
 
   const { kept, missing } = pairRows(actual, guess, who);
@@ -312,7 +248,13 @@ function readPairs(measured: Numbers, estimated: Estimates, options: AgreementOp
   reader.done();
   const take = (column: Float64Array): Float64Array => columnOf(kept.length, (row) => column[kept[row]!]!);
   return {
-    ...{ scale, log, size, acceptable, margin, people, missing },
+    scale,
+    log,
+    size,
+    acceptable,
+    margin,
+    people,
+    missing,
     x: take(actual),
     y: take(guess),
     ends: ends && ([take(ends[0]), take(ends[1])] as const),
@@ -325,7 +267,7 @@ function cautionsOf(
   people: number,
 ): Caution[] {
   const changes = (code: 'spread-changes-with-size' | 'bias-changes-with-size', slope: WithConfidence | undefined) =>
-    slope && (slope.lower > 0 || slope.upper < 0) ? [caution('caution', code, { slope: twoDigits(slope.value) })] : [];
+    slope && excludes(slope, 0) ? [caution('caution', code, { slope: twoDigits(slope.value) })] : [];
   return [
     ...fewPeople(people),
     ...notNormal('differences-not-normal', normality),
@@ -401,7 +343,7 @@ export function agreement(measured: Numbers, estimated: Estimates, options: Agre
   const calibration = lineOf(onY, onX, repeated);
   const size = pairs.size === 'estimated' ? onY : columnOf(n, (row) => (onY[row]! + onX[row]!) / 2);
   const line = lineOf(size, onScale, repeated);
-  const proportionalBias = line && fittedLine(line).slope;
+  const proportionalBias = line?.slope;
   const bySize = line && bySizeOf(pairs.size, size, line, repeated);
   const normality = normalityOf(spread.independent);
   const concordance = concordanceOf(x, y, !repeated);
@@ -422,7 +364,7 @@ export function agreement(measured: Numbers, estimated: Estimates, options: Agre
     limits: { lower: mapped(limits.lower, back), upper: mapped(limits.upper, back) },
     predictionLimits: { lower: back(predictionLimits.lower), upper: back(predictionLimits.upper) },
     ...(sorted && { percentiles: { lower: percentile(0.025), upper: percentile(0.975) } }),
-    ...(calibration && { calibration: fittedLine(calibration) }),
+    ...(calibration && { calibration: { intercept: calibration.intercept, slope: calibration.slope } }),
     ...tests,
     rootMeanSquareError: Math.sqrt(squaresAbout(differences, 0) / n),
     meanAbsoluteError: sumOf(n, (row) => Math.abs(differences[row]!)) / n,
@@ -433,49 +375,3 @@ export function agreement(measured: Numbers, estimated: Estimates, options: Agre
     cautions: cautionsOf(tests, spread.degreesOfFreedom + 1),
   };
 }
-
-/**
- * How many pairs of different people make the limits of agreement as sure as you want.
- *
- * Formula: the smallest n with t s √(1 / n + 1.96² / (2 (n − 1))) ≤ the half-width; t at 97.5 % with n − 1 degrees.
- *
- * - Evidence: `unconfirmed`: a published method, formula from memory.
- * - Source: Lancet 1986;327(8476):307–310.
- *
- * @function
- * @param input - `standardDeviation` you expect of the differences, and the `halfWidth` wanted of the 95 % interval of
- * a limit, in the same unit
- * @returns the number of pairs.
- * @throws InputError for a half-width that takes more than 1,000,000 pairs
- *
- * @example
- * ```ts
- * import { pairsForLimits } from 'cuffwork/study';
- * pairsForLimits({ standardDeviation: 10, halfWidth: 3.5 }); // => 95
- * ```
- */
-export const pairsForLimits = withInput(function pairsForLimits(input: {
-  /** Standard deviation that you expect of the differences, from 0.000001 to 1,000,000. */
-  readonly standardDeviation: number;
-  /** Half-width that you want of the 95 % interval of a limit, in the same unit. */
-  readonly halfWidth: number;
-}): number {
-  const reader = new Reader(input);
-  const unit = { unit: '1', min: 1e-6, max: 1e6 } as const;
-  const s = reader.number('standardDeviation', { name: 'standard deviation of the differences', ...unit });
-  const wanted = reader.number('halfWidth', { name: 'half-width of the interval of a limit', ...unit });
-  const half = (n: number): number => studentT95(n - 1) * s * Math.sqrt(1 / n + square(NORMAL_95) / (2 * (n - 1)));
-  const most = 1_000_000;
-  if (reader.fine && half(most) > wanted) {
-    const least = Number(half(most).toPrecision(2));
-    reader.report('out-of-range', 'halfWidth', need(AT_LEAST, { least }), `${wanted}`);
-  }
-  reader.done();
-  let [low, high] = [LEAST_PAIRS, most];
-  while (low < high) {
-    const middle = Math.floor((low + high) / 2);
-    if (half(middle) <= wanted) high = middle;
-    else low = middle + 1;
-  }
-  return low;
-});

@@ -4,6 +4,7 @@ import type { Caution } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Limb, Posture } from '../quantity/quantities.js';
+import { excludes } from '../statistics/interval.js';
 import { leastSquares, type LeastSquares } from '../statistics/least-squares.js';
 import { lineOf } from '../statistics/line.js';
 import { normalityOf } from '../statistics/normality.js';
@@ -12,6 +13,7 @@ import { studentT95 } from '../statistics/student-t.js';
 import {
   COEFFICIENT,
   coefficientOf,
+  errorsOf,
   formulaOf,
   readIdentity,
   SEX_CODES,
@@ -193,10 +195,9 @@ export const fitOcclusionEquation = withInput(function fitOcclusionEquation(inpu
         leverages: fit.leverages,
         cooksDistances: diagnostics.cooksDistances,
         covariance: diagnostics.covariance,
-        robust: [fit.intercept, ...fit.slopes].map((value, index) => {
-          const { coefficient: _, ...errors } = coefficientOf(value, Math.sqrt(robustCovariance[index]![index]!), t);
-          return errors;
-        }),
+        robust: [fit.intercept, ...fit.slopes].map((value, index) =>
+          errorsOf(value, Math.sqrt(robustCovariance[index]![index]!), t),
+        ),
       },
     }),
     cautions: cautionsOf(fit, diagnostics.cooksDistances, terms, measured),
@@ -230,8 +231,8 @@ function cautionsOf(
     Float64Array.from(measured, (value, row) => value - left[row]!),
     left.map(Math.abs),
   );
-  if (spread && Math.abs(spread.slope) > studentT95(spread.degreesOfFreedom) * spread.slopeError) {
-    cautions.push(caution('caution', 'residual-spread-changes', { slope: twoDigits(spread.slope) }));
+  if (spread && excludes(spread.slope, 0)) {
+    cautions.push(caution('caution', 'residual-spread-changes', { slope: twoDigits(spread.slope.value) }));
   }
   return cautions;
 }

@@ -243,11 +243,15 @@ const DIGITS = 8;
 
 export const printed = (value: number): number => Number(value.toPrecision(DIGITS));
 
-export const coefficientOf = (value: number, standardError: number, t: number): Coefficient => ({
-  coefficient: printed(value),
+export const errorsOf = (value: number, standardError: number, t: number): Omit<Coefficient, 'coefficient'> => ({
   standardError,
   lower: value - t * standardError,
   upper: value + t * standardError,
+});
+
+export const coefficientOf = (value: number, standardError: number, t: number): Coefficient => ({
+  coefficient: printed(value),
+  ...errorsOf(value, standardError, t),
 });
 
 /** Your name for an equation, and what all rows have in common. */

@@ -3,15 +3,10 @@
  *
  * @module cuffwork/study
  */
-export {
-  agreement,
-  pairsForLimits,
-  type Agreement,
-  type AgreementOptions,
-  type BySize,
-  type Estimates,
-  type Percentile,
-} from './agreement.js';
+export { agreement, type Agreement, type AgreementOptions, type Estimates, type Percentile } from './agreement.js';
+export type { BySize } from './agreement-by-size.js';
+export { pairsForLimits } from './pairs-for-limits.js';
+export { conformal, type Conformal, type ConformalOptions } from './conformal.js';
 export type { AnswerColumns, ColumnAnswer, ColumnsAbout } from './column-answer.js';
 export type { NumberColumn, WordColumn } from './column-input.js';
 export { columns, type ColumnsInput } from './columns.js';
@@ -47,12 +42,9 @@ export type {
 export { recalibrateOcclusionEquation, type RecalibrateInput, type RecalibrateRow } from './recalibrate.js';
 export {
   bootstrap,
-  conformal,
   crossValidate,
   type Bootstrap,
   type BootstrapInput,
-  type Conformal,
-  type ConformalOptions,
   type CrossValidated,
   type CrossValidateInput,
 } from './resample.js';

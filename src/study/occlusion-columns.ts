@@ -39,7 +39,6 @@ import {
   type WordColumn,
   type Words,
 } from './column-input.js';
-import { curveBlock } from './curve-rows.js';
 import type { OwnOcclusionEquation } from './fitted-equation.js';
 import { BLOOD_PRESSURE_REFER, IMPOSSIBLE, OUTSIDE_FITTED_RANGE, RELATION } from './flags.js';
 import {
@@ -48,7 +47,6 @@ import {
   type NumberReading,
   type OcclusionReadingColumns,
   type ReadingErrorColumn,
-  type WriteRows,
 } from './occlusion-rows.js';
 import { readEquation, type ColumnEquation } from './own-equation.js';
 
@@ -108,16 +106,11 @@ const usesOf = ({ symbols, error, cuffWidthCm }: OcclusionEquation): readonly st
 
 /** The columns of readings, each asked for as the equation needs it. */
 function readReadings(input: ColumnReader, equation: ColumnEquation | undefined): OcclusionReadingColumns {
-  const uses = equation && [...usesOf(equation), ...(equation.own?.base ? usesOf(equation.own.base) : [])];
+  const base = equation?.own?.base;
+  const uses = equation ? [...usesOf(equation), ...(base ? usesOf(base) : [])] : CURVE_READINGS;
   // A reading that the equation does not use may be left out; one that is given has to be right.
   const missing = (field: string): MayMiss =>
-    CURVE_READINGS.includes(field)
-      ? !uses || uses.includes(field)
-        ? 'nothing'
-        : 'column'
-      : uses?.includes(field)
-        ? 'nothing'
-        : 'values';
+    uses.includes(field) ? 'nothing' : CURVE_READINGS.includes(field) ? 'column' : 'values';
   const numbers = (field: NumberReading, quantity: Quantity = quantities[field]): Numbers =>
     input.numbers(field, quantity, missing(field));
   const words = <T extends string>(field: string, options: readonly T[]): Words<T> =>
@@ -183,12 +176,11 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
   reader.done();
 
   const { equation, ranges: allRanges } = read!;
-  const { limb, cuffWidthCm, posture } = columns;
-  const first = firstReadings(columns);
+  const { limb, cuffWidthCm } = columns;
   // One limb and cuff for all rows are looked at once.
   if (!limb.varies && !cuffWidthCm.varies) {
     // What a person’s row lacks refuses that row.
-    checkApplicable(reader, { ...equation, needs: [] }, first);
+    checkApplicable(reader, { ...equation, needs: [] }, firstReadings(columns));
     reader.done();
   }
   const ranges = Object.entries(allRanges)
@@ -203,11 +195,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     ...ranges.map(([column]) => column),
   ];
   const others = all.filter((column) => !looked.includes(column));
-  const onePlace = !limb.varies && !cuffWidthCm.varies && !posture.varies;
-  const curve = onePlace && errors.length === 0 ? equation.error.curve : undefined;
-  const write: WriteRows = curve
-    ? (into, from, to) => curveBlock(curve, columns, first, into, from, to)
-    : rowsBy(equation, columns, errors);
+  const write = rowsBy(equation, columns, errors);
   // The columns to write into may be columns of the input too: then the answers are put there in the end.
   const shared = all.some(({ values }) => sharesMemory(values, out));
   const work = shared ? emptyColumns(rows) : out;

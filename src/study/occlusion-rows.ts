@@ -1,3 +1,4 @@
+import { aboveDiastolic, curveVariance, ownVariance, type PooledCurve } from '../pressure/curve.js';
 import type { OcclusionEquation } from '../pressure/equation.js';
 import {
   emptyShares,
@@ -89,8 +90,12 @@ export function rowsBy(
   const anyPlace = equation.limb === 'any' && equation.cuffWidthCm === 'any';
   // A row that lacks what the equation needs is refused before.
   const forPlace = { ...equation, needs: [] };
-  const terms = onePlace && !error.curve && !error.own ? errorTerms(equation, readings) : undefined;
-  const oneError = terms !== undefined && errors.length === 0;
+  const { own, curve } = error;
+  const terms = errorTerms(equation, readings);
+  // Used as it was fitted, your own equation has no error but its own.
+  const asFitted = terms.laboratory === 0 && terms.posture === 0 && terms.width === 0;
+  /** Whether all rows have the same error terms. */
+  const together = onePlace && errors.length === 0 && (!own || asFitted);
   /** Variance of ln(value) of the row whose readings stand in `readings`. */
   const variance = (answer: number, row: number): number => {
     errorShares(equation, readings, answer, shares);
@@ -122,10 +127,12 @@ export function rowsBy(
       const answer = apply(readings);
       value[row] = answer;
       if (!(answer > 0)) flag[row] = RELATION;
-      else if (!oneError) standardDeviation[row] = Math.sqrt(variance(answer, row));
+      else if (!together) standardDeviation[row] = Math.sqrt(variance(answer, row));
+      else if (own) standardDeviation[row] = own.deviation(readings) / answer;
     }
-    if (oneError) writeDeviations(terms, columns.diastolicMmHg, out, from, to);
-    if (error.own) writeOwnIntervals(out, from, to);
+    if (together && curve) writeCurveDeviations(curve, columns, readings, out, from, to);
+    else if (together && !own) writeDeviations(terms, columns.diastolicMmHg, out, from, to);
+    if (own) writeOwnIntervals(out, from, to);
     else writeLogIntervals(out, from, to);
   };
 }
@@ -144,5 +151,45 @@ function writeDeviations(
     standardDeviation[row] = Math.sqrt(
       square(mmHg / answer + share) + square(laboratory * above) + square(posture * above) + square(width * above),
     );
+  }
+}
+
+/** As `curveErrors`, for rows of one cuff and posture. */
+function writeCurveDeviations(
+  { b, h, error }: PooledCurve,
+  { circumferenceCm, systolicMmHg, diastolicMmHg }: OcclusionReadingColumns,
+  { cuffWidthCm, posture }: Readings,
+  { value, standardDeviation }: AnswerColumns,
+  from: number,
+  to: number,
+): void {
+  const { people, laboratory, level, variance } = error;
+  const { h: varianceH, b: withB, a: withA } = error.posture[posture];
+  const { values: circumferences, mask } = circumferenceCm;
+  const { values: systolics, mask: systolicMask } = systolicMmHg;
+  const { values: diastolics, mask: diastolicMask } = diastolicMmHg;
+  const { b: varianceB, a: varianceA, both } = variance;
+  const factor = h[posture];
+  const spread = square(people) + square(laboratory);
+  for (let row = from; row < to; row += 1) {
+    const systolic = systolics[row & systolicMask]!;
+    const diastolic = diastolics[row & diastolicMask]!;
+    const ratio = circumferences[row & mask]! / cuffWidthCm;
+    const pulse = systolic - diastolic;
+    const above = aboveDiastolic(b, ratio, pulse);
+    const own = ownVariance(
+      above,
+      ratio,
+      pulse,
+      (systolic + diastolic) / 2,
+      varianceB,
+      varianceA,
+      both,
+      level,
+      varianceH,
+      withB,
+      withA,
+    );
+    standardDeviation[row] = Math.sqrt(curveVariance(value[row]!, factor, above, own, spread));
   }
 }

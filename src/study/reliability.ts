@@ -4,7 +4,7 @@ import { issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { fQuantile } from '../statistics/beta.js';
 import { chiSquareQuantile } from '../statistics/chi-square.js';
-import { around, mapped, type WithConfidence, type WithError } from '../statistics/interval.js';
+import { around, excludes, mapped, type WithConfidence, type WithError } from '../statistics/interval.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import { studentT95 } from '../statistics/student-t.js';
 import { accurateSum, mean, squaresAbout } from '../statistics/sums.js';
@@ -107,7 +107,6 @@ function intraclassOf(
   const exact = !(value < 1) || !(degrees > 0 && Number.isFinite(degrees));
   const low = exact ? 1 : fQuantile(0.975, n - 1, degrees);
   const high = exact ? 1 : fQuantile(0.975, degrees, n - 1);
-  const apart = Math.max(0, jms - ems) / n;
   const errors = k * jms + (k * n - k - n) * ems;
   const two: WithConfidence = exact
     ? { value, lower: value, upper: value }
@@ -116,16 +115,21 @@ function intraclassOf(
         lower: (n * (bms - low * ems)) / (low * errors + n * bms),
         upper: (n * (high * bms - ems)) / (errors + n * high * bms),
       };
+  // ICC(2,k). Below 0 a variance of the tests below 0 would bring a pole: there it counts as 0.
+  const ofMeans = (error: number, between: number): number => {
+    const top = bms - error;
+    return top / (bms + (top > 0 ? between : Math.max(0, between)));
+  };
+  const apart = (jms - ems) / n;
   return {
     icc11: mapped(one, bounded),
     icc21: two,
     icc31: mapped(three, bounded),
     icc1k: mapped(one, averaged),
-    // By Spearman–Brown, the variance of the tests not below 0: it would bring a pole.
     icc2k: {
-      value: (bms - ems) / (bms + apart),
-      lower: (bms - low * ems) / (bms + low * apart),
-      upper: (bms - ems / high) / (bms + apart / high),
+      value: ofMeans(ems, apart),
+      lower: ofMeans(low * ems, low * apart),
+      upper: ofMeans(ems / high, apart / high),
     },
     icc3k: mapped(three, averaged),
   };
@@ -144,7 +148,7 @@ function readTests(tests: unknown, options: ReliabilityOptions) {
     }
     for (let test = 0; test < count; test += 1) {
       const list = (tests as ArrayLike<unknown>)[test];
-      columns.push(numbersOf(list, ['tests', test], issues, columns[0]?.length || undefined));
+      columns.push(numbersOf(list, ['tests', test], issues, columns[0]?.length));
     }
   } catch {
     issues.push(issue('unreadable', ['tests'], need(TESTS, { most: MOST_TESTS }), 'an error'));
@@ -229,11 +233,10 @@ export function reliability(tests: readonly Numbers[], options: ReliabilityOptio
     const standardError = Math.sqrt(squaresAbout(differences, value) / (n - 1) / n);
     return { from: test + 1, to: test + 2, ...mapped(around(value, standardError, studentT95(n - 1)), back) };
   });
-  const none = back(0);
   const cautions = [
     ...fewPeople(n),
     ...changes
-      .filter(({ lower, upper }) => lower > none || upper < none)
+      .filter((change) => excludes(change, back(0)))
       .map(({ from, to, value }) =>
         caution('caution', 'tests-differ', { from, to, change: Number(value.toPrecision(3)) }),
       ),

@@ -5,31 +5,17 @@ import { Reader } from '../answer/reader.js';
 import { normalChance, normalQuantile, NORMAL_95 } from '../statistics/normal.js';
 import { indexBelow, mersenneTwister, shuffled } from '../statistics/random.js';
 import { accurateSum, mean, quantile, squaresAbout } from '../statistics/sums.js';
-import { numbersOf, pairRows, peopleOf, type Numbers } from './lists.js';
-import {
-  ABOVE_ZERO_LOG,
-  LEAST_BOTH,
-  LEAST_PEOPLE_OF,
-  NAME_OR_NUMBER,
-  PREDICTOR,
-  STATISTIC,
-  TAKES_SAMPLES,
-  TO_FINITE,
-} from './needs.js';
-import { describeResult, readDraws, readFunction, readScale, readSeed } from './options.js';
+import { peopleOf, type Names } from './lists.js';
+import { LEAST_PEOPLE_OF, NAME_OR_NUMBER, PREDICTOR, STATISTIC, TAKES_SAMPLES, TO_FINITE } from './needs.js';
+import { describeResult, readDraws, readFunction, readSeed } from './options.js';
 import { MOST_ROWS } from './own-rows.js';
 
 const LEAST = 3;
 
-/** The person of each row, where people have several rows: a name or a number. */
-type People = ArrayLike<string | number | null | undefined>;
-
 /** Rows in groups that stay together: one a person, or each row alone. */
 function groupsOf(rows: number, person: unknown, issues: InputIssue[]): readonly (readonly number[])[] {
-  if (person === undefined) return Array.from({ length: rows }, (_, row) => [row]);
-  const before = issues.length;
   const of = peopleOf(person, ['person'], issues, rows);
-  if (issues.length > before) return [];
+  if (!of) return Array.from({ length: rows }, (_, row) => [row]);
   const groups: number[][] = [];
   of.forEach((who, row) => {
     if (who < 0) issues.push(issue('missing', ['person', row], NAME_OR_NUMBER, undefined));
@@ -68,7 +54,7 @@ export interface BootstrapInput<Row> {
   /** Your calculation, from rows to the figure that you want an interval of. */
   readonly statistic: (rows: readonly Row[]) => number;
   /** The person of each row: people are then drawn whole. */
-  readonly person?: People | undefined;
+  readonly person?: Names | undefined;
   /** How many times to draw, from 200 to 20,000; 2000 when left out. */
   readonly draws?: number | undefined;
   /** Seed of the generator, a whole number from 0 to 4294967295; 1 when left out. The same seed gives the same draws. */
@@ -202,7 +188,7 @@ export interface CrossValidateInput<Row> {
   /** The measurement of a row, which its prediction is compared with. */
   readonly measured: (row: Row) => number;
   /** The person of each row: people then stay together. */
-  readonly person?: People | undefined;
+  readonly person?: Names | undefined;
   /** Number of parts; 10 when left out, at most one for each row (person). */
   readonly folds?: number | undefined;
   /** Seed of the parts, a whole number from 0 to 4294967295; 1 when left out. */
@@ -266,7 +252,8 @@ export function crossValidate<Row>(input: CrossValidateInput<Row>): CrossValidat
   const fit = readFunction<(rows: readonly Row[]) => unknown>(reader, 'fit');
   const measuredOf = readFunction<CrossValidateInput<Row>['measured']>(reader, 'measured');
   const groups = groupsOf(rows.length, reader.raw('person'), issues);
-  const most = Math.max(2, groups.length);
+  // Without rows they are what is wrong.
+  const most = Math.max(2, groups.length || MOST_ROWS);
   const bounds = { name: 'folds', unit: '1', min: 2, max: most, whole: true } as const;
   const folds = reader.optionalNumber('folds', bounds) ?? Math.min(10, most);
   const seed = readSeed(reader);
@@ -295,103 +282,5 @@ export function crossValidate<Row>(input: CrossValidateInput<Row>): CrossValidat
     bias: mean(errors),
     rootMeanSquareError: Math.sqrt(mean(errors.map(square))),
     meanAbsoluteError: mean(errors.map((error) => Math.abs(error))),
-  };
-}
-
-/** Options of {@link conformal}. */
-export interface ConformalOptions {
-  /** The person of each row, where people have several rows: one of them is drawn for each. */
-  readonly person?: People | undefined;
-  /** Seed of the draw of one row for each person, a whole number from 0 to 4294967295; 1 when left out. */
-  readonly seed?: number | undefined;
-  /**
-   * `log` for errors that grow with the value: the interval is then value ÷ and × a factor. `difference` when left out.
-   */
-  readonly scale?: 'difference' | 'log' | undefined;
-}
-
-/** What {@link conformal} returns: plain JSON. */
-export interface Conformal {
-  /** `log`: the interval is the prediction ÷ and × `halfWidth`; `difference`: − and +. */
-  readonly scale: 'difference' | 'log';
-  /**
-   * Half-width of the interval: add it to a prediction, and take it off; on the log scale multiply and divide by it.
-   */
-  readonly halfWidth: number;
-  /** People it was taken from. */
-  readonly people: number;
-  /** The chance that the interval holds a new person, whatever the distribution: at least 0.95. */
-  readonly level: number;
-  /** Rows left out, because a value is missing. */
-  readonly missing: number;
-}
-
-/** Below, no interval of this kind holds 95 %. */
-const LEAST_PEOPLE = 19;
-
-/**
- * The half-width of a prediction interval that holds for any distribution of the errors (split conformal).
- *
- * Formula: the ⌈0.95 (n + 1)⌉-th smallest of |measured − predicted| of n people whom the equation has not seen.
- *
- * A new person from the same population lies inside with a chance of at least 95 %, on average over studies. Use
- * people who took no part in the fit. With predictions of {@link crossValidate} it holds about as well, without proof.
- * It is one width for everyone: it does not hold for each group of people.
- *
- * - Evidence: `unconfirmed`: a published method, formulas from memory.
- * - Source: J Am Stat Assoc 2018;113(523):1094–1111.
- *
- * @param measured - the measurements
- * @param predicted - their predictions, a list of the same length
- * @param options - `person`, `seed`, `scale`
- * @returns the half-width in the unit of the values, plain JSON.
- * @throws InputError for fewer than 19 people, lists that differ in length, values of 0 or below on a log scale
- *
- * @example
- * ```ts
- * import { conformal } from 'cuffwork/study';
- * const measured = Array.from({ length: 39 }, (_, i) => 150 + i);
- * const { halfWidth, level } = conformal(measured, measured.map((value, i) => value + (i % 13) - 6));
- * [halfWidth, level]; // => [6, 0.95]
- * ```
- */
-export function conformal(measured: Numbers, predicted: Numbers, options: ConformalOptions = {}): Conformal {
-  const issues: InputIssue[] = [];
-  const reader = new Reader(options, ['options'], issues);
-  const scale = readScale(reader);
-  const seed = readSeed(reader);
-  const person = reader.raw('person');
-  const x = numbersOf(measured, ['measured'], issues);
-  const y = numbersOf(predicted, ['predicted'], issues, x.length || undefined);
-  const who = person === undefined || x.length === 0 ? undefined : peopleOf(person, ['person'], issues, x.length);
-  if (!reader.fine) reader.done();
-
-  const { kept } = pairRows(x, y, who);
-  const log = scale === 'log';
-  const errors: number[][] = [];
-  for (const row of kept) {
-    const [a, e] = [x[row]!, y[row]!];
-    if (log && !(a > 0 && e > 0)) {
-      issues.push(issue('out-of-range', [a > 0 ? 'predicted' : 'measured', row], ABOVE_ZERO_LOG, `${a > 0 ? e : a}`));
-      break;
-    }
-    (errors[who ? who[row]! : row] ??= []).push(Math.abs(log ? Math.log(a / e) : a - e));
-  }
-  const groups = errors.filter((group) => group !== undefined);
-  const people = groups.length;
-  if (reader.fine && people < LEAST_PEOPLE) {
-    issues.push(issue('wrong-relation', ['measured'], need(LEAST_BOTH, { least: LEAST_PEOPLE }), `${people}`));
-  }
-  reader.done();
-  const random = mersenneTwister(seed);
-  const one = groups.map((group) => (group.length === 1 ? group[0]! : group[indexBelow(random, group.length)]!));
-  const rank = Math.ceil(0.95 * (people + 1) - 1e-9);
-  const width = Float64Array.from(one).sort()[rank - 1]!;
-  return {
-    scale,
-    halfWidth: log ? Math.exp(width) : width,
-    people,
-    level: rank / (people + 1),
-    missing: x.length - kept.length,
   };
 }

@@ -69,8 +69,11 @@ function translator(locale: Catalogue, units: UnitSystem | undefined): Translate
     if (/^[+−-]?\d+\.\d+$/.test(value)) return marked({ decimalMark }, value);
     return textOf(codeOf(slot, value)) ?? value;
   };
-  const write = (value: number, unit: string): string =>
-    unit === '' ? numeral(translate, value) : amountToSet(translate, value, unit === 'lb' ? '[lb_av]' : (unit as Unit));
+  const write = (value: number, unit: string): string => {
+    if (unit === 'unit') return marked(translate, String(value));
+    if (unit === '') return numeral(translate, value);
+    return amountToSet(translate, value, unit === 'lb' ? '[lb_av]' : (unit as Unit));
+  };
   const translate: Translate = Object.assign(
     // A sentence of a document comes without its English text.
     (code: string, text: string, values: MessageValues = {}) =>

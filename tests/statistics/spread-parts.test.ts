@@ -158,19 +158,21 @@ describe('a line', () => {
     const without = [0, 1, 2].map((person) => linearRegression(points.filter((_, row) => who[row] !== person)));
     const error = (of: (line: { m: number; b: number }) => number) =>
       Math.sqrt((2 / 3) * without.reduce((sum, line) => sum + (of(line) - of(whole)) ** 2, 0));
-    near(got.slope, whole.m, 11);
-    near(got.intercept, whole.b, 10);
+    near(got.slope.value, whole.m, 11);
+    near(got.intercept.value, whole.b, 10);
     near(
-      got.slopeError,
+      got.slope.standardError,
       error(({ m }) => m),
       10,
     );
     near(
-      got.interceptError,
+      got.intercept.standardError,
       error(({ b }) => b),
       10,
     );
-    expect(got.degreesOfFreedom).toBe(2);
+    const reach = jstat.studentt.inv(0.975, 2) * got.slope.standardError;
+    near(got.slope.lower, got.slope.value - reach, 8);
+    near(got.slope.upper, got.slope.value + reach, 8);
     got.residuals.forEach((residual, row) => near(residual, y[row]! - whole.b - whole.m * x[row]!, 9));
     // x varies through the first person alone.
     const flat = x.map((value, row) => (who[row] === 0 ? value : 5));

@@ -14,7 +14,7 @@ const numbers = (value: unknown, rows?: number) => {
 };
 const people = (value: unknown, rows: number) => {
   const [found, issues] = read((to) => peopleOf(value, ['person'], to, rows));
-  return [Array.from(found), issues];
+  return [Array.from(found ?? []), issues];
 };
 
 describe('a list', () => {
@@ -74,6 +74,13 @@ describe('people of rows', () => {
 
   it('are nobody where there is no name', () => {
     expect(people([null, undefined, '', NaN, 'a'], 5)).toEqual([[-1, -1, -1, -1, 0], []]);
+  });
+
+  it('are not asked of rows that could not be read, nor where they are left out', () => {
+    expect([people(['a'], 0), people(undefined, 2)]).toEqual([
+      [[], []],
+      [[], []],
+    ]);
   });
 
   it.each([

@@ -60,6 +60,20 @@ describe('reliability', () => {
     );
   });
 
+  // Definition: Psychol Bull 1979;86(2):420–428: (BMS − EMS) / (BMS + (JMS − EMS) / n), and ICC(2,1) by Spearman–Brown for
+  // its interval. The tests differ less than chance, as those without learning do half of the time.
+  it('averages tests that differ less than chance as published', () => {
+    const { intraclass, meanSquares } = reliability([
+      [10, 12, 11, 13, 18],
+      [11, 12, 10, 14, 17],
+    ]);
+    const { people, tests, error } = meanSquares;
+    expect(tests).toBeLessThan(error);
+    const { icc21, icc2k } = intraclass!;
+    expect(icc2k.value).toBeCloseTo((people - error) / (people + (tests - error) / 5), 12);
+    ends(icc21).forEach((one, end) => expect(ends(icc2k)[end]).toBeCloseTo((2 * one) / (1 + one), 12));
+  });
+
   it('is complete where tests agree but for a shift, or not at all', () => {
     const shifted = reliability([
       [5, 6, 7],

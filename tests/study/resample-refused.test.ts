@@ -24,6 +24,7 @@ describe('the bootstrap', () => {
     [{ rows: [1, 2] }, ['rows wrong-type']],
     [{ rows: Array(10_001).fill(1) }, ['rows wrong-type']],
     [{ rows: 'abc' }, ['rows wrong-type']],
+    [{ rows: 'abc', person: [1, 2, 3] }, ['rows wrong-type']],
     [{ rows: undefined }, ['rows missing']],
     [{ statistic: 5 }, ['statistic wrong-type']],
     [{ statistic: () => NaN }, ['statistic wrong-type']],
@@ -75,6 +76,8 @@ describe('cross-validation', () => {
     [{ measured: 'x' }, ['measured wrong-type']],
     [{ measured: () => null }, ['measured wrong-type']],
     [{ rows: [1, 2] }, ['rows wrong-type']],
+    [{ rows: [1, 2], person: [1, 2], folds: 5 }, ['rows wrong-type']],
+    [{ person: 5, folds: 20 }, ['person wrong-type']],
     [{ person: rows.map((_, row) => row % 2) }, ['person wrong-relation']],
   ])('%j', (more, expected) => {
     expect(of(more)).toEqual(expected);
@@ -105,7 +108,10 @@ describe('conformal intervals', () => {
     expect(of(rows, rows, { scale: 'log' })).toEqual([]);
     expect(of(changed(3, 0), rows, { scale: 'log' })).toEqual(['measured.3 out-of-range']);
     expect(of(rows, changed(4, -1), { scale: 'log' })).toEqual(['predicted.4 out-of-range']);
-    expect(of(changed(3, 0), changed(3, 0), { scale: 'log' })).toEqual(['measured.3 out-of-range']);
+    expect(of(changed(3, 0), changed(5, 0), { scale: 'log' })).toEqual([
+      'measured.3 out-of-range',
+      'predicted.5 out-of-range',
+    ]);
     expect(of(changed(3, 0), rows)).toEqual([]);
     expect(of(rows, rows, { scale: 'root' })).toEqual(['options.scale not-one-of']);
     expect(of(rows, rows, { person: rows.map((row) => row % 18) })).toEqual(['measured wrong-relation']);

@@ -407,6 +407,19 @@ describe('a translation', () => {
     expect(german(targetCuffPressureRange, { occlusion, percentLop: { from: 50, to: 40 } })).toBe(
       'Prozentsatz des Verschlussdrucks (percentLop.to) – erwartet: mindestens 50; angegeben: 40.',
     );
+    // Rounded, it would ask for at least 50.12, where you gave 50.1199 first.
+    const close = attempt(targetCuffPressureRange, { occlusion, percentLop: { from: 50.1199, to: 50.1198 } });
+    expect(show(close, { locale: de })).toContain('mindestens 50,1199; angegeben: 50,1198.');
+    expect(show(close)).toContain('at least 50.1199; received 50.1198.');
+    expect(close.ok ? '' : close.issues[0]!.message).toContain('at least 50.1199; received 50.1198.');
+    const uniform = { a: { distribution: 'uniform', low: 20.1199, high: 20.1198 } };
+    expect(german(propagate, { inputs: uniform, pipeline: () => 1 })).toContain(
+      'mindestens 20,1199; angegeben: 20,1198.',
+    );
+    const mode = { a: { distribution: 'triangular', low: 20.1199, mode: 20.1198, high: 21 } };
+    expect(german(propagate, { inputs: mode, pipeline: () => 1 })).toContain(
+      'zwischen 20,1199 und 21; angegeben: 20,1198.',
+    );
     expect(german(weekTotals, { days: Array.from({ length: 6 }, () => ({ loadAu: 300 })) })).toBe(
       'days – erwartet: sieben Tage in Folge; angegeben: eine Liste der Länge 6.',
     );
