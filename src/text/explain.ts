@@ -151,9 +151,9 @@ function writeAnswer(answer: Answer, format: ExplainFormat, translate: Translato
  * import { testedOneRepMax, trainingLoad } from 'cuffwork';
  * import { explain } from 'cuffwork/explain';
  * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percentOneRepMax: 20 });
- * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35–21.65 kg)', '  w = p / 100 × 1RM', '    = 20 / 100 × 100', '    = 20 kg']
+ * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.4–21.6 kg)', '  w = p / 100 × 1RM', '    = 20 / 100 × 100', '    = 20 kg']
  * explain(load, { format: 'latex' }).split('\n')[2]; // => 'w & = \\frac{p}{100} \\times \\mathrm{1RM} \\\\'
- * explain(load, { units: 'imperial' }).split('\n')[0]; // => 'Training load: 44.09 lb (95 % interval 40.46–47.72 lb)'
+ * explain(load, { units: 'imperial' }).split('\n')[0]; // => 'Training load: 44.09 lb (95 % interval 40.5–47.7 lb)'
  * ```
  */
 export function explain(answer: Answer | SessionComparison | PlanDocument, options: ExplainOptions = {}): string {

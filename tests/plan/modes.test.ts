@@ -350,7 +350,7 @@ describe('recordSession, beyond counted sets', () => {
     expect(totals.pressureTime!.value).toBe((310 * 90) / 60);
     expect(done).not.toHaveProperty('load');
     expect(codes(walked.assumptions)).toEqual(['tempo-not-recorded']);
-    expect(explain(walked)).toContain('120s-100s done, 120s-120s-120s-120s-120s planned');
+    expect(explain(walked)).toContain('2 min – 100 s done, 2 min – 2 min – 2 min – 2 min – 2 min planned');
     expect(readDocument(JSON.parse(JSON.stringify(walked)))).toEqual(walked);
   });
 

@@ -241,7 +241,7 @@ describe('the progression', () => {
       1,
       5,
       'aerobic',
-      ['stage-next', { values: { next: 'restriction with walking or cycling', stage: 'restriction at rest' } }],
+      ['stage-next', { values: { next: 'aerobic', stage: 'passive' } }],
       last,
     ]);
     expect(at('low-and-high-load')).toEqual([
@@ -250,7 +250,7 @@ describe('the progression', () => {
       'high-load',
       [
         'stage-next-practice',
-        { values: { next: 'high load alone', stage: 'low load with restriction, together with ordinary high load' } },
+        { values: { next: 'high-load', stage: 'low-and-high-load' } },
       ],
       last,
     ]);

@@ -1,12 +1,13 @@
-import type { Answer } from '../../answer/answer.js';
-import { amount, numeral, sentence } from '../../answer/translate.js';
+import type { Answer, Caution } from '../../answer/answer.js';
+import { amount, numeral, ownAmount, sentence } from '../../answer/translate.js';
 import { byAudience } from '../../plan/audience.js';
 import type { Disclaimer } from '../../plan/disclaimers.js';
 import { documentMessages } from '../../plan/document-messages.js';
-import { sideWords } from '../../plan/measures.js';
-import type { ExpandedRecord } from '../../plan/record.js';
+import { placeWords, sideWords } from '../../plan/measures.js';
+import type { ExpandedItem, ExpandedRecord } from '../../plan/record.js';
 import { questionMessages } from '../../plan/screening-messages.js';
 import { perSet } from '../../plan/set-counts.js';
+import { messageKey } from '../../plan/severity.js';
 import { inForce, type Stop } from '../../plan/stops.js';
 import type { ExpandedLimbTotals, PlanSet } from '../../plan/types.js';
 import { convertLoad } from '../../quantity/convert.js';
@@ -36,10 +37,18 @@ const ALWAYS = [
 export const USUAL = 'burn-usual';
 
 /** Sentences of every page; in brief what to watch for after the session. */
-export const always = (translate: Translator, disclaimers: readonly Disclaimer[], detail: Detail = 'full'): string[] =>
-  disclaimers
+export function always(
+  translate: Translator,
+  { disclaimers, cautions }: Pick<ExpandedRecord, 'disclaimers' | 'cautions'>,
+  detail: Detail = 'full',
+): string[] {
+  // To whom is new to it, a caution says the same.
+  const isSaid = cautions.some(({ code }) => code === 'first-session');
+  return disclaimers
     .filter(({ code }) => (detail === 'brief' ? code === 'watch-afterwards' : ALWAYS.includes(code) && code !== USUAL))
+    .filter(({ code }) => !(isSaid && code === 'supervise-first-sessions'))
     .map((printed) => sentence(translate, printed));
+}
 
 /** What of a document is at the top of its page. */
 interface Headed {
@@ -124,9 +133,10 @@ export function watchParts(
   document: Pick<ExpandedRecord, 'cautions' | 'stops'>,
   between: readonly Block[] = [],
   more: readonly string[] = [],
+  line = (printed: Caution): string => cautionLine(translate, printed),
 ): Block[] {
   const { person, practitioner, method } = cautionsLeft(document);
-  const points = (own: typeof method): string[] => own.map((message) => cautionLine(translate, message));
+  const points = (own: typeof method): string[] => own.map(line);
   return [
     ...part(translate('page.watch'), { points: points(person) }),
     ...part(translate('page.practitioner'), { points: points(practitioner) }),
@@ -142,11 +152,45 @@ export const sourcesPart = (translate: Translator, document: object): Block[] =>
 export const withPlaces = (line: string, places: readonly string[]): string =>
   places.length > 0 ? `${line} (${[...new Set(places)].join('; ')})` : line;
 
+/** What a caution can be about: exercises on limbs, and what they add up to on each limb. */
+interface Places<I> {
+  readonly items: readonly I[];
+  readonly limbs: readonly ExpandedLimbTotals[];
+}
+
+/** A caution as a line with the exercises or limbs it is about, where it is not all of them. */
+export function placedLine<I extends Pick<ExpandedItem, 'exercise' | 'limb' | 'side' | 'restriction' | 'target'>>(
+  translate: Translator,
+  { items, limbs }: Places<I>,
+  cautionsOf: (item: I) => readonly Caution[],
+): (printed: Caution) => string {
+  return (printed) => {
+    const key = messageKey(printed);
+    const isIn = (own: readonly Caution[] = []): boolean => own.some((other) => messageKey(other) === key);
+    const whose = items.filter((item) => isIn(cautionsOf(item)));
+    const ofCuff = whose.every(({ target }) => isIn(target?.cautions));
+    const all = ofCuff ? items.filter(({ restriction }) => restriction !== 'none') : items;
+    const isWhole = ({ exercise }: I): boolean =>
+      items.every((other) => other.exercise !== exercise || whose.includes(other));
+    const ofLimbs = limbs.filter(({ cautions }) => isIn(cautions));
+    const places =
+      whose.length > 0 && whose.length < all.length
+        ? whose.map((item) => (isWhole(item) ? item.exercise : placeWords(translate, item)))
+        : whose.length === 0 && ofLimbs.length < limbs.length
+          ? ofLimbs.map(({ side, limb }) => sideWords(translate, side, limb))
+          : [];
+    return withPlaces(cautionLine(translate, printed), places);
+  };
+}
+
 /** An answer as its number with its unit. */
 export const answerAmount = (translate: Translator, { value, unit }: Answer): string => amount(translate, value, unit);
 
-/** `[pressure] mmHg` */
-export const pressure = (translate: Translator, mmHg: number): string => amount(translate, mmHg, 'mm[Hg]');
+/** A pressure that is set or held, as it is. */
+export const pressure = (translate: Translator, mmHg: number): string => ownAmount(translate, mmHg, 'mm[Hg]');
+
+/** Totals that there is a working of: timed sets have no repetitions, and no cuff has no time. */
+export const notZero = (totals: readonly Answer[]): Answer[] => totals.filter(({ value }) => value !== 0);
 
 export const totalTime = (translate: Translator, { timeUnderTension: tension, sessionTime }: ExerciseTotals): string =>
   joined(

@@ -1,7 +1,7 @@
 import type { Answer, Caution } from '../../answer/answer.js';
 import { amount, named, sentence } from '../../answer/translate.js';
 import { itemCautions } from '../../plan/item-cautions.js';
-import { placeWords, sideWords } from '../../plan/measures.js';
+import { sideWords } from '../../plan/measures.js';
 import { messageKey } from '../../plan/severity.js';
 import type { Disclaimer } from '../../plan/disclaimers.js';
 import { SYMPTOM_GRADES, symptoms, type SymptomGrade } from '../../plan/symptoms.js';
@@ -34,12 +34,12 @@ import {
   limbLines,
   opening,
   partialTime,
+  placedLine,
   pressure,
   setFields,
   sourcesPart,
   totalTime,
   USUAL,
-  withPlaces,
   workLines,
   type Detail,
 } from './parts.js';
@@ -79,7 +79,7 @@ function totalLines(translate: Translator, totals: ExerciseTotals, cuffedLimbs =
     ...workLines(translate, totals),
     totalTime(translate, totals),
     longestRestriction.value > 0 &&
-      translate('page.total-restriction', {
+      translate(cuffedLimbs > 1 ? 'page.total-restriction-limbs' : 'page.total-restriction', {
         restriction: clock(restrictionTime.value),
         longest: clock(longestRestriction.value),
       }),
@@ -130,7 +130,10 @@ function exerciseFields(translate: Translator, plan: ExpandedPlan, exercise: Lis
     ...setFields(translate, sets, load ? loadUnitOf(load.unit) : 'kg'),
     tempo && [translate('page.tempo'), tempoWords(translate, tempo)],
     ...(brief ? each(inTurn ? own : [first], translate('page.tick'), (item) => boxes(translate, item)) : []),
-    pause && [translate('page.then'), `${clock(pause.durationS!)} min ${translate(`page.${pause.event as 'rest'}`)}`],
+    pause && [
+      translate('page.then'),
+      `${lengthWords(translate, pause.durationS!)} ${translate(`page.${pause.event as 'rest'}`)}`,
+    ],
   );
 }
 
@@ -154,26 +157,14 @@ const exerciseBlocks = (translate: Translator, plan: ExpandedPlan, brief: boolea
 /** Whether a session is more than one exercise on one limb. */
 const isSeveral = ({ items }: ExpandedPlan): boolean => items.length > 1;
 
-/** Cautions as lines, each with the exercises or limbs it is about, where it is not the person’s or everyone’s. */
-function warnings(
-  translate: Translator,
-  { request, items, limbs }: ExpandedPlan,
-  cautions: readonly Caution[],
-): string[] {
-  const personal = bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg).map(messageKey);
-  return cautions.map((printed) => {
-    const key = messageKey(printed);
-    const isIn = (own: readonly Caution[]): boolean => own.some((other) => messageKey(other) === key);
-    const whose = personal.includes(key) ? items : items.filter((item) => isIn(itemCautions(item)));
-    const limbCuff = limbs.filter((limb) => isIn(limb.cautions));
-    const places =
-      whose.length > 0 && whose.length < items.length
-        ? whose.map((item) => placeWords(translate, item))
-        : whose.length === 0 && limbCuff.length < limbs.length
-          ? limbCuff.map(({ side, limb }) => sideWords(translate, side, limb))
-          : [];
-    return withPlaces(cautionLine(translate, printed), places);
-  });
+/** Cautions as lines, each with the exercises or limbs it is about, where it is not the person’s. */
+function warnings(translate: Translator, plan: ExpandedPlan, cautions: readonly Caution[]): string[] {
+  const { systolicMmHg, diastolicMmHg } = plan.request;
+  const personal = bloodPressureCautions(systolicMmHg, diastolicMmHg).map(messageKey);
+  const line = placedLine(translate, plan, itemCautions);
+  return cautions.map((printed) =>
+    personal.includes(messageKey(printed)) ? cautionLine(translate, printed) : line(printed),
+  );
 }
 
 /** What was assumed of a measured pressure: the practitioner knows better. */
@@ -243,7 +234,7 @@ const writeDown = (translate: Translator, { limbs }: ExpandedPlan): Block[] =>
 
 /** A plan as a page: in full with the working of every number below it, or in brief, for the gym. */
 export function planBlocks(plan: ExpandedPlan, translate: Translator, detail: Detail): Block[] {
-  const { request, limbs, session, assumptions, disclaimers } = plan;
+  const { request, limbs, session, assumptions } = plan;
   const { notes } = request;
   const brief = detail === 'brief';
   const top: Block[] = [
@@ -254,7 +245,7 @@ export function planBlocks(plan: ExpandedPlan, translate: Translator, detail: De
   ];
   const criteria = criteriaBlocks(translate, plan);
   const below = part(translate(brief ? 'page.afterwards' : 'page.always'), {
-    points: always(translate, disclaimers, detail),
+    points: always(translate, plan, detail),
   });
   if (isStopped(plan)) return [...top, ...criteria, ...below];
 
@@ -286,11 +277,11 @@ export function planBlocks(plan: ExpandedPlan, translate: Translator, detail: De
   ];
   return [
     ...top,
+    ...part(translate('page.watch'), { points: warnings(translate, plan, person) }),
     ...criteria,
     ...exercises,
     ...(isSeveral(plan) ? part(translate('page.session'), ...clockAndTotals) : []),
     ...part(translate('page.limbs'), lines(...restrictions)),
-    ...part(translate('page.watch'), { points: warnings(translate, plan, person) }),
     ...part(translate('page.practitioner'), { points: [...warnings(translate, plan, practitioner), ...assumed] }),
     ...below,
     ...part(translate('page.method'), {

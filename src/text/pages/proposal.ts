@@ -1,12 +1,12 @@
-import { amountToSet, named, sentence } from '../../answer/translate.js';
+import { amountToSet, bareAmount, named, sentence } from '../../answer/translate.js';
 import { placeWords } from '../../plan/measures.js';
 import type { Proposal, ProposalItem } from '../../plan/proposal.js';
-import { setCounts } from '../../plan/set-counts.js';
 import { messageKey } from '../../plan/severity.js';
 import { format } from '../../quantity/format.js';
 import { loadUnitCode } from '../../quantity/quantities.js';
 import { fields, lines, part, pointsOr, type Block } from '../blocks.js';
 import type { Translator } from '../translator.js';
+import { setsBriefly } from './exercises.js';
 import { isStopped, opening, pressure, sourcesPart, watchParts, withPlaces } from './parts.js';
 import { itemHeading } from './record.js';
 
@@ -19,7 +19,7 @@ function changeFields(translate: Translator, item: ProposalItem): Block {
     if (!percentOneRepMax) return words;
     // Of the load in the proposal: a practitioner may have changed it.
     const share = (percentOneRepMax.from * weight) / load!.from;
-    return translate('page.share-of-maximum', { load: words, percent: format(share) });
+    return translate('page.share-of-maximum', { load: words, percent: bareAmount(translate, share, '%') });
   };
   const pressed = (mmHg: number | undefined, share: number | undefined): string | undefined =>
     mmHg === undefined
@@ -37,7 +37,7 @@ function changeFields(translate: Translator, item: ProposalItem): Block {
         ? moved(pressed(cuffMmHg.from, percentLop!.from), pressed(cuffMmHg.to, percentLop!.to))
         : translate('page.no-cuff'),
     ],
-    sets && [translate('page.sets'), moved(setCounts(sets.from), setCounts(sets.to))],
+    sets && [translate('page.sets'), moved(setsBriefly(translate, sets.from), setsBriefly(translate, sets.to))],
   );
 }
 
@@ -62,17 +62,18 @@ export function proposalBlocks(proposal: Proposal, translate: Translator): Block
   const reasons = new Set(items.flatMap((item) => item.reasons.map(messageKey)));
   const left = proposal.cautions.filter((message) => !reasons.has(messageKey(message)));
   const text = sentence(translate, { code: `rule-${rule.id}`, text: rule.text });
+  const rules = [
+    translate('page.rule', { rule: rule.id, grade: grade(rule), text }),
+    translate('page.pain-rule', { rule: named(translate, 'value', painRule.id), grade: grade(painRule) }),
+  ];
   return [
-    ...opening(translate, 'page.proposal', proposal, [
-      !stopped && translate('page.rule', { rule: rule.id, grade: grade(rule), text }),
-      !stopped && translate('page.pain-rule', { rule: named(translate, 'value', painRule.id), grade: grade(painRule) }),
-    ]),
+    ...opening(translate, 'page.proposal', proposal),
     ...items.flatMap((item, index) => [
       itemHeading(translate, item, index),
       lines(translate(`page.propose-${item.action}`)),
       ...(stopped ? [] : [changeFields(translate, item)]),
     ]),
-    ...(stopped ? [] : part(translate('page.why'), { points: reasonLines(translate, items) })),
+    ...(stopped ? [] : part(translate('page.why'), lines(...rules), { points: reasonLines(translate, items) })),
     ...part(
       translate('page.measure-again'),
       pointsOr(

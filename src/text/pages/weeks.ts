@@ -1,15 +1,15 @@
 import type { Answer } from '../../answer/answer.js';
-import { amount } from '../../answer/translate.js';
+import { amount, amountToSet } from '../../answer/translate.js';
 import type { WeekComparison } from '../../plan/compare-weeks.js';
 import { isSameLimb, limbsIn } from '../../plan/limb-and-side.js';
 import { sideWords } from '../../plan/measures.js';
-import type { StageGoalResult } from '../../plan/stage-goals.js';
+import type { GoalMeasure, StageGoalResult } from '../../plan/stage-goals.js';
 import type { WeekLimb, WeekRow, WeekSums } from '../../plan/week-rows.js';
 import { clock, format } from '../../quantity/format.js';
-import { Math } from '../../quantity/maths.js';
-import { joined, part, table, type Block, type Column } from '../blocks.js';
+import type { Unit } from '../../quantity/quantities.js';
+import { joined, part, present, table, type Block, type Column } from '../blocks.js';
 import type { Translator } from '../translator.js';
-import { answerAmount, isStopped, opening, pressure, watchParts } from './parts.js';
+import { answerAmount, isStopped, opening, watchParts } from './parts.js';
 
 /** A week as planned or as done. */
 interface WeekLine {
@@ -36,7 +36,7 @@ const weekColumns = (translate: Translator): Column<WeekLine>[] => [
 
 const occlusionWords = (translate: Translator, { valueMmHg, measured, date }: NonNullable<WeekLimb['occlusion']>) =>
   joined(
-    pressure(translate, Math.round(valueMmHg)),
+    amount(translate, valueMmHg, 'mm[Hg]'),
     translate(measured ? 'page.lop-measured' : 'page.lop-estimated'),
     date,
   );
@@ -77,16 +77,30 @@ function limbBlocks(
   ];
 }
 
-const goalLine = (translate: Translator, { name, outcome, found, atLeast, atMost }: StageGoalResult): string =>
-  translate('page.goal', {
+/** Units of what a goal is about; your own measure has your own. */
+const GOAL_UNITS: Partial<Record<GoalMeasure, Unit>> = {
+  peakLoadKg: 'kg',
+  peakPercentOneRepMax: '%',
+  percentLop: '%',
+  restrictionMin: 'min',
+  volumeLoadKg: 'kg',
+  circumferenceCm: 'cm',
+  sessionLoad: '{AU}',
+};
+
+function goalLine(translate: Translator, { name, outcome, measure, found, atLeast, atMost }: StageGoalResult): string {
+  const unit = (measure && GOAL_UNITS[measure]) ?? '1';
+  const wanted = (value: number): string => amountToSet(translate, value, unit);
+  return translate('page.goal', {
     name,
     outcome: translate(`page.goal-${outcome}`),
-    found: found === undefined ? '–' : format(found),
+    found: found === undefined ? '–' : amount(translate, found, unit, present(atLeast, atMost)),
     wanted: joined(
-      atLeast !== undefined && translate('page.goal-at-least', { value: format(atLeast) }),
-      atMost !== undefined && translate('page.goal-at-most', { value: format(atMost) }),
+      atLeast !== undefined && translate('page.goal-at-least', { value: wanted(atLeast) }),
+      atMost !== undefined && translate('page.goal-at-most', { value: wanted(atMost) }),
     ),
   });
+}
 
 /** Weeks as tables: the week, then each limb, exercise by exercise. */
 export function weeksBlocks(comparison: WeekComparison, translate: Translator): Block[] {
