@@ -137,7 +137,7 @@ function writeAnswer(answer: Answer, format: ExplainFormat, translate: Translato
  *
  * Formats: `text`, one line for each fact; `markdown`, with headings, lists and a table for the clock; `html`, an
  * `article` without any style, whose sections `do-not-train`, `stop-criteria`, `exercise` and `write-down` have these
- * names as classes; `latex` and `mathml`, the working alone, of answers and plans: one `aligned` environment, to put in
+ * names as classes, and the boxes of tables and formulas the class `wide`, to scroll on a phone; `latex` and `mathml`, the working alone, of answers and plans: one `aligned` environment, to put in
  * display mathematics, or one `math` element of presentation MathML. Your own text, such as the name of an exercise, is
  * escaped in each.
  *

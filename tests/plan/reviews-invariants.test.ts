@@ -248,10 +248,7 @@ describe('the progression', () => {
       4,
       5,
       'high-load',
-      [
-        'stage-next-practice',
-        { values: { next: 'high-load', stage: 'low-and-high-load' } },
-      ],
+      ['stage-next-practice', { values: { next: 'high-load', stage: 'low-and-high-load' } }],
       last,
     ]);
     expect(at('high-load')).toEqual([5, 5, undefined, ['stage-top'], last]);
