@@ -282,7 +282,7 @@ const WORKED: Record<string, readonly string[]> = {
     '  volume load of body mass 972.8 kg',
     '  repetitions 19, volume load 190 kg',
     // The whole session: 90 + 280 s; 200 + 60 + 30 s; 175 + 175 + 466.67 mmHg·min.
-    '  restriction of any limb 6:10 min, longest unbroken 2:00 min',
+    '  restriction of at least one limb 6:10 min, longest unbroken 2:00 min',
     '  cuffs deflated between restrictions 4:50 min',
     '  pressure × time, 2 limbs added up: 817 mmHg·min, 408 % of LOP·min',
     'left leg: 6:10 min of restriction in 2 exercises, at the lower pressure 0:30 min, volume load 450 kg',

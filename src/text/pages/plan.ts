@@ -252,17 +252,14 @@ export function planBlocks(plan: ExpandedPlan, translate: Translator, detail: De
   const { person, practitioner, method } = cautionsLeft(plan);
   const exercises = exerciseBlocks(translate, plan, brief);
   const restrictions = limbLines(translate, limbs, (count) => (count === 1 ? 'page.limb-one' : 'page.limb-many'));
+  const shown = brief ? person.slice(0, MOST_FOR_PERSON) : person;
+  const count = brief ? person.length + practitioner.length + method.length - shown.length : 0;
+  const more = count > 0 && translate(count === 1 ? 'page.more-one' : 'page.more', { count });
+  const watch = [{ points: warnings(translate, plan, shown) }, lines(shown.length > 0 && more)];
+  const start = [...top, ...part(translate('page.watch'), ...watch), ...criteria, ...exercises];
   if (brief) {
-    const shown = person.slice(0, MOST_FOR_PERSON);
-    const count = person.length + practitioner.length + method.length - shown.length;
-    const more = count > 0 && translate(count === 1 ? 'page.more-one' : 'page.more', { count });
     return [
-      ...top,
-      ...(shown.length > 0
-        ? part(translate('page.watch'), { points: warnings(translate, plan, shown) }, lines(more))
-        : []),
-      ...criteria,
-      ...exercises,
+      ...start,
       ...part(translate('page.limbs'), lines(...restrictions, totalTime(translate, session.totals))),
       ...writeDown(translate, plan),
       ...below,
@@ -276,10 +273,7 @@ export function planBlocks(plan: ExpandedPlan, translate: Translator, detail: De
     { under: translate('page.totals'), lines: totalLines(translate, session.totals, cuffedLimbs) },
   ];
   return [
-    ...top,
-    ...part(translate('page.watch'), { points: warnings(translate, plan, person) }),
-    ...criteria,
-    ...exercises,
+    ...start,
     ...(isSeveral(plan) ? part(translate('page.session'), ...clockAndTotals) : []),
     ...part(translate('page.limbs'), lines(...restrictions)),
     ...part(translate('page.practitioner'), { points: [...warnings(translate, plan, practitioner), ...assumed] }),

@@ -41,7 +41,7 @@ function weekTable<W extends WeekLine>(
 const occlusionWords = (translate: Translator, { valueMmHg, measured, date }: NonNullable<WeekLimb['occlusion']>) =>
   joined(
     amount(translate, valueMmHg, 'mm[Hg]'),
-    translate(measured ? 'page.lop-measured' : 'page.lop-estimated'),
+    translate(measured ? 'page.lop-measured' : 'page.sentence-estimated'),
     date,
   );
 
