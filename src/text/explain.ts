@@ -105,11 +105,12 @@ function writePage(
   refuse('not-one-of', ['format'], FORMAT_HERE, `'${format}'`);
 }
 
+const below = (stops: readonly string[], lines: readonly string[]): string =>
+  [...stops, ...(stops.length > 0 ? [''] : []), ...lines].join('\n');
 const answerWriters = {
-  text: (section, stops) => [...stops, ...(stops.length > 0 ? [''] : []), ...sectionText(section)].join('\n'),
-  markdown: (section, stops) =>
-    [...markdownPoints(stops), ...(stops.length > 0 ? [''] : []), ...sectionMarkdown(section, 1)].join('\n'),
-  html: (section, stops) => answerHtml(section, stops),
+  text: (section, stops) => below(stops, sectionText(section)),
+  markdown: (section, stops) => below(markdownPoints(stops), sectionMarkdown(section, 1)),
+  html: answerHtml,
   latex: (section, stops) => workingLatex([...stops.map(stopGroup), { sections: [section] }]),
   mathml: (section, stops) => workingMathml([...stops.map(stopGroup), { sections: [section] }]),
 } satisfies Record<ExplainFormat, (section: Section, stops: readonly string[]) => string>;

@@ -165,8 +165,6 @@ export const pageWords = {
   'page.cuff-down': '{time} min deflated',
   'page.stopped-early': 'Stopped early',
   'page.last-to-failure': 'Last set to failure',
-  'page.restriction': 'restriction {restriction} min',
-  'page.pressure-time': 'pressure × time {pressure}',
   'page.felt': 'How it felt',
   'page.pain': 'pain ({place}): before {before}, during {during}, after {after}, next morning {next}',
   'page.pain-none': 'pain: none',
@@ -179,7 +177,6 @@ export const pageWords = {
   'page.symptoms': 'symptoms: {symptoms}',
   'page.none-recorded': 'none recorded',
   'page.notes': 'notes: {notes}',
-  'page.limb-time': '{side}: {restriction} min of restriction',
 
   'page.proposal': 'Proposal for the next session',
   'page.rule': 'Rule {rule} [{grade}]: {text}',

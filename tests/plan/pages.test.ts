@@ -291,10 +291,13 @@ const WORKED: Record<string, readonly string[]> = {
   'record-brief.txt': [
     // 22 × 20 kg; 22 × 4.5 s; 99 s at 110 and 30 s at 45 mmHg.
     '  repetitions 22, volume load 440 kg',
-    '  restriction 1:39 min, at the lower pressure 0:30 min, pressure × time 204 mmHg·min',
+    '  restriction 1:39 min, longest unbroken 2:09 min',
+    '  at the lower pressure 0:30 min',
+    '  pressure × time 204 mmHg·min, 102 % of LOP·min',
     // At 100 and 50 mmHg as planned; 210 s at 100 mmHg; 6 × 25 min.
-    '  restriction 1:39 min, at the lower pressure 0:30 min, pressure × time 190 mmHg·min',
-    '  restriction 3:30 min, pressure × time 350 mmHg·min',
+    '  pressure × time 190 mmHg·min, 95 % of LOP·min',
+    '  restriction 3:30 min, longest unbroken 2:00 min',
+    '  pressure × time 350 mmHg·min, 175 % of LOP·min',
     'duration 25:00 min, session load 150 AU',
   ],
   // 75 of 60 kg, and 24 of its repetitions, 120 s of rest and so on: one finding.

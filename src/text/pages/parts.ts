@@ -199,11 +199,11 @@ export const totalTime = (translate: Translator, { timeUnderTension: tension, se
   );
 
 /** Time at the lower pressure of the rests, where there is one. */
-export const partialTime = (translate: Translator, time: Answer | undefined): string | undefined =>
+const partialTime = (translate: Translator, time: Answer | undefined): string | undefined =>
   time && translate('page.total-partial', { partial: clock(time.value) });
 
 /** The work that was or is to be done, where sets are counted. */
-export function workLines(translate: Translator, totals: ExerciseTotals): string[] {
+function workLines(translate: Translator, totals: ExerciseTotals): string[] {
   const { repetitions: count, volumeLoad, bodyMassVolumeLoad } = totals;
   if (count.value === 0) return [];
   const repetitions = format(count.value);
@@ -215,16 +215,34 @@ export function workLines(translate: Translator, totals: ExerciseTotals): string
   );
 }
 
-/** What each limb goes through in a session; `some` is the frame for its restriction, where there is any. */
-export const limbLines = (
-  translate: Translator,
-  limbs: readonly ExpandedLimbTotals[],
-  some: (exercises: number) => 'page.limb-time' | 'page.limb-one' | 'page.limb-many',
-): string[] =>
+/** What an exercise on one limb or a session of several adds up to. */
+export function totalLines(translate: Translator, totals: ExerciseTotals, cuffedLimbs = 1): string[] {
+  const { restrictionTime, longestRestriction, reperfusionTime, pressureTime, relativePressureTime } = totals;
+  return present(
+    ...workLines(translate, totals),
+    totalTime(translate, totals),
+    longestRestriction.value > 0 &&
+      translate(cuffedLimbs > 1 ? 'page.total-restriction-limbs' : 'page.total-restriction', {
+        restriction: clock(restrictionTime.value),
+        longest: clock(longestRestriction.value),
+      }),
+    partialTime(translate, totals.partialRestrictionTime),
+    reperfusionTime && translate('page.total-reperfusion', { reperfusion: clock(reperfusionTime.value) }),
+    relativePressureTime &&
+      translate(cuffedLimbs > 1 ? 'page.total-pressures-limbs' : 'page.total-pressures', {
+        limbs: cuffedLimbs,
+        pressure: answerAmount(translate, pressureTime!),
+        relative: answerAmount(translate, relativePressureTime),
+      }),
+  );
+}
+
+/** What each limb goes through in a session. */
+export const limbLines = (translate: Translator, limbs: readonly ExpandedLimbTotals[]): string[] =>
   limbs.map(({ limb, side, exercises, restrictionTime, partialRestrictionTime, volumeLoad }) => {
     const values = { side: sideWords(translate, side, limb), restriction: clock(restrictionTime.value), exercises };
     return joined(
-      translate(exercises === 0 ? 'page.limb-none' : some(exercises), values),
+      translate(`page.limb-${exercises === 0 ? 'none' : exercises === 1 ? 'one' : 'many'}`, values),
       partialTime(translate, partialRestrictionTime),
       volumeLoad &&
         volumeLoad.value > 0 &&

@@ -10,7 +10,6 @@ import { bloodPressureCautions } from '../../pressure/blood-pressure.js';
 import { clock, format } from '../../quantity/format.js';
 import { loadUnitOf } from '../../quantity/quantities.js';
 import { takesTurns } from '../../session/prescription.js';
-import type { ExerciseTotals } from '../../session/totals.js';
 import { fields, joined, lines, namedPart, part, present, type Block, type Field } from '../blocks.js';
 import { assumedLine, cautionLine, partsOf } from '../section.js';
 import type { Translator } from '../translator.js';
@@ -27,20 +26,18 @@ import {
 } from './exercises.js';
 import {
   always,
-  answerAmount,
   bloodPressure,
   cautionsLeft,
   isStopped,
   limbLines,
   opening,
-  partialTime,
   placedLine,
   pressure,
   setFields,
   sourcesPart,
+  totalLines,
   totalTime,
   USUAL,
-  workLines,
   type Detail,
 } from './parts.js';
 import { planWorking } from './plan-working.js';
@@ -70,28 +67,6 @@ function clockRows(translate: Translator, { session, request, limbs }: ExpandedP
     return [clock(atS), translate('page.with-side', { event: words, side: where })];
   });
   return [...rows, [clock(durationS), translate('page.end')]];
-}
-
-/** What an exercise on one limb or a session of several adds up to. */
-function totalLines(translate: Translator, totals: ExerciseTotals, cuffedLimbs = 1): string[] {
-  const { restrictionTime, longestRestriction, reperfusionTime, pressureTime, relativePressureTime } = totals;
-  return present(
-    ...workLines(translate, totals),
-    totalTime(translate, totals),
-    longestRestriction.value > 0 &&
-      translate(cuffedLimbs > 1 ? 'page.total-restriction-limbs' : 'page.total-restriction', {
-        restriction: clock(restrictionTime.value),
-        longest: clock(longestRestriction.value),
-      }),
-    partialTime(translate, totals.partialRestrictionTime),
-    reperfusionTime && translate('page.total-reperfusion', { reperfusion: clock(reperfusionTime.value) }),
-    relativePressureTime &&
-      translate(cuffedLimbs > 1 ? 'page.total-pressures-limbs' : 'page.total-pressures', {
-        limbs: cuffedLimbs,
-        pressure: answerAmount(translate, pressureTime!),
-        relative: answerAmount(translate, relativePressureTime),
-      }),
-  );
 }
 
 /** A box for each set, with what is in it: `☐ 30  ☐ 15`, `☐ 3 × 87.5 kg`, `☐ 5 min`. */
@@ -251,7 +226,7 @@ export function planBlocks(plan: ExpandedPlan, translate: Translator, detail: De
 
   const { person, practitioner, method } = cautionsLeft(plan);
   const exercises = exerciseBlocks(translate, plan, brief);
-  const restrictions = limbLines(translate, limbs, (count) => (count === 1 ? 'page.limb-one' : 'page.limb-many'));
+  const restrictions = limbLines(translate, limbs);
   const shown = brief ? person.slice(0, MOST_FOR_PERSON) : person;
   const count = brief ? person.length + practitioner.length + method.length - shown.length : 0;
   const more = count > 0 && translate(count === 1 ? 'page.more-one' : 'page.more', { count });

@@ -17,14 +17,12 @@ import {
   limbLines,
   notZero,
   opening,
-  partialTime,
   placedLine,
   pressure,
   setFields,
   sourcesPart,
-  totalTime,
+  totalLines,
   watchParts,
-  workLines,
   type Detail,
 } from './parts.js';
 
@@ -88,27 +86,14 @@ function doneFields(translate: Translator, item: ExpandedRecordItem, stopped: bo
 }
 
 function doneBlocks(translate: Translator, item: ExpandedRecordItem, stopped: boolean): Block[] {
-  const { done, totals, restriction } = item;
-  const { restrictionTime, partialRestrictionTime, pressureTime } = totals;
+  const { done, totals } = item;
   return [
     doneFields(translate, item, stopped),
     lines(
       done.stoppedEarly && translate('page.stopped-early'),
       done.lastSetToFailure && translate('page.last-to-failure'),
     ),
-    {
-      under: translate('page.totals'),
-      lines: present(
-        ...workLines(translate, totals),
-        totalTime(translate, totals),
-        restriction !== 'none' &&
-          joined(
-            translate('page.restriction', { restriction: clock(restrictionTime.value) }),
-            partialTime(translate, partialRestrictionTime),
-            pressureTime && translate('page.pressure-time', { pressure: answerAmount(translate, pressureTime) }),
-          ),
-      ),
-    },
+    { under: translate('page.totals'), lines: totalLines(translate, totals) },
   ];
 }
 
@@ -178,7 +163,7 @@ export function recordBlocks(record: ExpandedRecord, translate: Translator, deta
     ]),
     ...items.flatMap((item, index) => [itemHeading(translate, item, index), ...doneBlocks(translate, item, stopped)]),
     ...feltPart(translate, record),
-    ...part(translate('page.limbs'), lines(...limbLines(translate, limbs, () => 'page.limb-time'))),
+    ...part(translate('page.limbs'), lines(...limbLines(translate, limbs))),
     ...(stopped ? afterwards : watchParts(translate, record, afterwards, full ? assumed : [], line)),
     ...(full && !stopped ? part(translate('page.working'), ...working, ...load) : []),
     ...(full ? sourcesPart(translate, record) : []),
