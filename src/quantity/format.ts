@@ -43,10 +43,8 @@ export function inPractice(value: number, unit: string, others: readonly number[
   const fewest = Math.min(most, DECIMALS[unit as WrittenUnit] ?? 2);
   for (let decimals = fewest; decimals < 2; decimals++) {
     const rounded = Number(value.toFixed(decimals));
-    const isApart = [0, ...others].every((other) =>
-      value < other ? rounded < other : value > other ? rounded > other : true,
-    );
-    if (isApart) return String(rounded);
+    if ([0, ...others].every((other) => value === other || (value - other) * (rounded - other) > 0))
+      return String(rounded);
   }
   return format(value);
 }

@@ -20,7 +20,6 @@ import { setsBriefly } from './pages/exercises.js';
 import { answerAmount, pressure } from './pages/parts.js';
 import { findingText } from './pages/review.js';
 import { foundText } from './pages/screening.js';
-import type { WordCode } from './texts.js';
 import { textIfKnown, textOptions, type TextOptions, type Translator } from './translator.js';
 
 export const isAnswer = (value: unknown): value is Answer =>
@@ -78,22 +77,10 @@ function itemLine(translate: Translator, item: Part): string {
 export const stopsIn = (part: Part): readonly Stop[] =>
   inForce(parts(part['stops']).map(({ lifted, ...stop }) => (isPart(lifted) ? { ...stop, lifted } : stop)) as never);
 
-/** What each kind of document is called. */
-const TITLES = {
-  plan: 'page.title',
-  screening: 'page.screening',
-  'day-check': 'page.day-check',
-  record: 'page.record',
-  proposal: 'page.proposal',
-  'lighter-options': 'page.lighter',
-  'week-comparison': 'page.by-week',
-  'session-comparison': 'page.compared',
-} as const satisfies Record<string, WordCode>;
-
+/** What a document is called. */
 function titleOf(translate: Translator, { document, of }: Part): string {
-  if (document === 'review') return translate(of === 'record' ? 'page.review-record' : 'page.review-plan');
-  const name = text(document);
-  return Object.hasOwn(TITLES, name) ? translate(TITLES[name as keyof typeof TITLES]) : name;
+  const name = document === 'plan' ? 'title' : document === 'review' ? `review-${text(of)}` : text(document);
+  return textIfKnown(translate, `page.${name}`) ?? name;
 }
 
 /** A document in a few lines: while a stop is in force its stops, and no setting; else a line for each item. */

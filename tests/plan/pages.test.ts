@@ -344,7 +344,7 @@ describe('the cautions on a page', () => {
     expect(full.length).toBeGreaterThan(3);
     expect(brief.slice(0, 3)).toEqual(full.slice(0, 3));
     const rest = many.cautions.length - 3;
-    expect(brief.slice(3)).toEqual([`${rest} more cautions and notes are on the full page.`]);
+    expect(brief.slice(3)).toEqual([`More cautions and notes on the full page: ${rest}.`]);
     const severities = full.map((line) => /^- (\w+):/.exec(line)![1]);
     expect([...severities].sort()).toEqual(severities);
   });

@@ -77,7 +77,7 @@ function comparedLines(
 export function comparisonBlocks(comparison: SessionComparison, translate: Translator): Block[] {
   const { rows, cautions, stops } = comparison;
   return [
-    ...opening(translate, 'page.compared', { stops, disclaimers: [] }),
+    ...opening(translate, 'page.session-comparison', { stops, disclaimers: [] }),
     ...(isStopped(comparison)
       ? []
       : [
@@ -124,7 +124,7 @@ export function lighterBlocks(document: LighterOptions, translate: Translator): 
   const asked = translate('page.lighter-asked', { exercise, percent: format(lighterPercent) });
   const general = cautions.map((message) => cautionLine(translate, message));
   return [
-    ...opening(translate, 'page.lighter', document, [asked], general),
+    ...opening(translate, 'page.lighter-options', document, [asked], general),
     ...options.flatMap((option) => optionBlocks(translate, option)),
     ...part(translate('page.not-offered'), {
       points: notOffered.map(

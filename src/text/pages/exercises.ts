@@ -214,7 +214,7 @@ function limbWords(translate: Translator, plan: ExpandedPlan, own: readonly Expa
     const side = sideWords(translate, item.side, item.limb);
     if (item.restriction === 'none') return side;
     const place = joined(side, widthWords(translate, plan, item));
-    return translate('page.sentence-limb', { place, pressure: pressureWords(translate, item) });
+    return translate('page.assessed-where', { where: place, text: pressureWords(translate, item) });
   });
   return capital(limbs.join('; '));
 }

@@ -148,9 +148,26 @@ export function watchParts(
 export const sourcesPart = (translate: Translator, document: object): Block[] =>
   part(translate('page.sources'), { points: sourceLines(idsIn(document)) });
 
-/** A line with the exercises or limbs that it is about. */
-export const withPlaces = (line: string, places: readonly string[]): string =>
+const withPlaces = (line: string, places: readonly string[]): string =>
   places.length > 0 ? `${line} (${[...new Set(places)].join('; ')})` : line;
+
+/** A line with the items that it is about, where it is not all of them; an exercise that it is about on each limb once. */
+export const ofItems = <I extends Pick<ExpandedItem, 'exercise' | 'limb' | 'side'>>(
+  translate: Translator,
+  line: string,
+  own: readonly I[],
+  all: readonly I[],
+): string =>
+  withPlaces(
+    line,
+    own.length === all.length
+      ? []
+      : own.map((item) =>
+          all.every((other) => other.exercise !== item.exercise || own.includes(other))
+            ? item.exercise
+            : placeWords(translate, item),
+        ),
+  );
 
 /** What a caution can be about: exercises on limbs, and what they add up to on each limb. */
 interface Places<I> {
@@ -170,16 +187,13 @@ export function placedLine<I extends Pick<ExpandedItem, 'exercise' | 'limb' | 's
     const whose = items.filter((item) => isIn(cautionsOf(item)));
     const ofCuff = whose.every(({ target }) => isIn(target?.cautions));
     const all = ofCuff ? items.filter(({ restriction }) => restriction !== 'none') : items;
-    const isWhole = ({ exercise }: I): boolean =>
-      items.every((other) => other.exercise !== exercise || whose.includes(other));
+    const line = cautionLine(translate, printed);
+    if (whose.length > 0) return ofItems(translate, line, whose, all);
     const ofLimbs = limbs.filter(({ cautions }) => isIn(cautions));
-    const places =
-      whose.length > 0 && whose.length < all.length
-        ? whose.map((item) => (isWhole(item) ? item.exercise : placeWords(translate, item)))
-        : whose.length === 0 && ofLimbs.length < limbs.length
-          ? ofLimbs.map(({ side, limb }) => sideWords(translate, side, limb))
-          : [];
-    return withPlaces(cautionLine(translate, printed), places);
+    return withPlaces(
+      line,
+      ofLimbs.length < limbs.length ? ofLimbs.map(({ side, limb }) => sideWords(translate, side, limb)) : [],
+    );
   };
 }
 
@@ -202,15 +216,18 @@ export const totalTime = (translate: Translator, { timeUnderTension: tension, se
 const partialTime = (translate: Translator, time: Answer | undefined): string | undefined =>
   time && translate('page.total-partial', { partial: clock(time.value) });
 
+const volumeWords = (translate: Translator, volume: Answer | undefined): string | false | undefined =>
+  volume && volume.value > 0 && translate('page.limb-volume', { volume: answerAmount(translate, volume) });
+
 /** The work that was or is to be done, where sets are counted. */
 function workLines(translate: Translator, totals: ExerciseTotals): string[] {
   const { repetitions: count, volumeLoad, bodyMassVolumeLoad } = totals;
   if (count.value === 0) return [];
-  const repetitions = format(count.value);
   return present(
-    volumeLoad && volumeLoad.value > 0
-      ? translate('page.total-volume', { repetitions, volume: answerAmount(translate, volumeLoad) })
-      : translate('page.total-repetitions', { repetitions }),
+    joined(
+      translate('page.total-repetitions', { repetitions: format(count.value) }),
+      volumeWords(translate, volumeLoad),
+    ),
     bodyMassVolumeLoad && translate('page.total-body-volume', { volume: answerAmount(translate, bodyMassVolumeLoad) }),
   );
 }
@@ -244,9 +261,7 @@ export const limbLines = (translate: Translator, limbs: readonly ExpandedLimbTot
     return joined(
       translate(`page.limb-${exercises === 0 ? 'none' : exercises === 1 ? 'one' : 'many'}`, values),
       partialTime(translate, partialRestrictionTime),
-      volumeLoad &&
-        volumeLoad.value > 0 &&
-        translate('page.limb-volume', { volume: answerAmount(translate, volumeLoad) }),
+      volumeWords(translate, volumeLoad),
     );
   });
 

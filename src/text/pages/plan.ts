@@ -57,7 +57,7 @@ function clockRows(translate: Translator, { session, request, limbs }: ExpandedP
         : translate(`page.${event}`);
     const words =
       event === 'set' && exercise !== undefined
-        ? translate('page.of-exercise', { exercise: names[exercise - 1]!, event: plain })
+        ? translate('page.of-place', { exercise: names[exercise - 1]!, side: plain })
         : pressureMmHg === undefined
           ? plain
           : translate('page.to-pressure', { event: plain, pressure: pressure(translate, pressureMmHg) });
@@ -229,7 +229,7 @@ export function planBlocks(plan: ExpandedPlan, translate: Translator, detail: De
   const restrictions = limbLines(translate, limbs);
   const shown = brief ? person.slice(0, MOST_FOR_PERSON) : person;
   const count = brief ? person.length + practitioner.length + method.length - shown.length : 0;
-  const more = count > 0 && translate(count === 1 ? 'page.more-one' : 'page.more', { count });
+  const more = count > 0 && translate('page.more', { count });
   const watch = [{ points: warnings(translate, plan, shown) }, lines(shown.length > 0 && more)];
   const start = [...top, ...part(translate('page.watch'), ...watch), ...criteria, ...exercises];
   if (brief) {

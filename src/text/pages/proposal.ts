@@ -1,5 +1,4 @@
 import { amountToSet, bareAmount, named, sentence } from '../../answer/translate.js';
-import { placeWords } from '../../plan/measures.js';
 import type { Proposal, ProposalItem } from '../../plan/proposal.js';
 import { messageKey } from '../../plan/severity.js';
 import { format } from '../../quantity/format.js';
@@ -7,7 +6,7 @@ import { loadUnitCode } from '../../quantity/quantities.js';
 import { fields, lines, part, pointsOr, type Block } from '../blocks.js';
 import type { Translator } from '../translator.js';
 import { setsBriefly } from './exercises.js';
-import { isStopped, opening, pressure, sourcesPart, watchParts, withPlaces } from './parts.js';
+import { isStopped, ofItems, opening, pressure, sourcesPart, watchParts } from './parts.js';
 import { itemHeading } from './record.js';
 
 /** What is proposed for an exercise: what changes, from what to what. */
@@ -46,10 +45,7 @@ function reasonLines(translate: Translator, items: readonly ProposalItem[]): str
   const reasons = new Map(items.flatMap((item) => item.reasons.map((reason) => [messageKey(reason), reason])));
   return [...reasons].map(([key, reason]) => {
     const own = items.filter((item) => item.reasons.some((other) => messageKey(other) === key));
-    return withPlaces(
-      sentence(translate, reason),
-      own.length < items.length ? own.map((item) => placeWords(translate, item)) : [],
-    );
+    return ofItems(translate, sentence(translate, reason), own, items);
   });
 }
 

@@ -56,15 +56,10 @@ function doneFields(translate: Translator, item: ExpandedRecordItem, stopped: bo
       ? withPlanned(lifted, rangeToSet(translate, planned, upperLoad))
       : onlyDone(lifted);
   };
-  const counts = { done: setsBriefly(translate, done.sets), planned: setsBriefly(translate, sets) };
+  const counts = withPlanned(setsBriefly(translate, done.sets), setsBriefly(translate, sets));
   return fields(
     done.instead !== undefined && [translate('page.instead'), item.exercise],
-    [
-      translate('page.sets'),
-      lastSetToFailure && !stopped
-        ? translate('page.done-to-failure', counts)
-        : withPlanned(counts.done, counts.planned),
-    ],
+    [translate('page.sets'), lastSetToFailure && !stopped ? translate('page.to-failure', { sets: counts }) : counts],
     (load !== undefined || mode === undefined || mode === 'resistance') && [
       translate('page.load'),
       load && !done.unloaded ? liftedLoad(load) : translate('page.no-load'),

@@ -48,7 +48,7 @@ function insideLines(translate: Translator, inside: readonly Assessment[]): stri
 /** A review as a page; of a document with a stop in force, the stop and nothing that could be set. */
 export function reviewBlocks(review: Review, translate: Translator): Block[] {
   const { of, guideline, findings, inside, notAssessed } = review;
-  const nothing = translate('page.nothing-assessed');
+  const nothing = translate('page.nothing');
   const outside = findings.map((finding) =>
     finding.measure === undefined ? cautionLine(translate, finding) : findingLine(translate, finding),
   );

@@ -32,7 +32,7 @@ function answeredBlocks(
     ...part(
       translate('page.found'),
       pointsOr(
-        translate('page.nothing-in-answers'),
+        translate('page.nothing-found'),
         findings.map((finding) => foundLine(translate, finding)),
       ),
     ),

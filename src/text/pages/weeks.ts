@@ -132,7 +132,7 @@ export function weeksBlocks(comparison: WeekComparison, translate: Translator): 
   );
   const limbs = limbsIn(weeks.flatMap(({ sums }) => sums.limbs));
   return [
-    ...opening(translate, 'page.by-week', comparison),
+    ...opening(translate, 'page.week-comparison', comparison),
     ...(isStopped(comparison)
       ? []
       : [
