@@ -218,7 +218,7 @@ describe('planSession, beyond counted sets', () => {
     expect(assessed(failing)).not.toContain('repetitions');
     expect(assessed(plan({ ...extension, scheme: '30-15-15' }))).toContain('repetitions');
     const record = recordOf(failing, [30, 15, 19], {}, { lastSetToFailure: true });
-    expect(explain(record)).toContain('30-15-19 done, 30-15-15 planned, the last to failure');
+    expect(explain(record)).toContain('30-15-19 done, 30-15-15 planned; the last set to failure');
     expect(refusedAt(() => plan({ ...walk, lastSetToFailure: true }))).toEqual(['exercises.0.lastSetToFailure']);
     expect(refusedAt(() => plan({ ...extension, lastSetToFailure: false }))).toEqual(['exercises.0.lastSetToFailure']);
   });
