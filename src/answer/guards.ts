@@ -18,9 +18,9 @@ const pressureGuardMessages = {
   'percent-closes-artery':
     'Do not exercise at {value} % of occlusion pressure: from {limit} % on, the artery is closed. Lower the percentage.',
   'may-occlude':
-    'The chance that this setting closes the artery fully is {value} %. Lower the percentage, or measure the occlusion pressure.',
+    'The chance that this setting closes the artery fully is {value:%}. Lower the percentage, or measure the occlusion pressure.',
   'likely-occludes':
-    'Do not use this setting: the chance that it closes the artery fully is {value} %. Lower the percentage, or measure the occlusion pressure.',
+    'Do not use this setting: the chance that it closes the artery fully is {value:%}. Lower the percentage, or measure the occlusion pressure.',
 } as const satisfies Catalogue;
 
 /** What the absolute limits say, by the code of the step that was passed. */
@@ -29,18 +29,18 @@ export const guardMessages = {
   'measured-long-ago':
     'The occlusion pressure of the {side} {limb} was measured {value} days ago. Measure again at least every {limit} days.',
   'restriction-unbroken-stop':
-    'Deflate earlier. {value} min of unbroken restriction is above {limit} min; the longest we found in a training trial is 20 min.',
-  'restriction-long-limb': '{value} min of restriction on one limb is above the usual limit of {limit} min a session.',
+    'Deflate earlier. {value:min} of unbroken restriction is above {limit} min; the longest we found in a training trial is 20 min.',
+  'restriction-long-limb': '{value:min} of restriction on one limb is above the usual limit of {limit} min a session.',
   'restriction-limb-stop':
-    'Do not restrict one limb for {value} min in a session. That is above {limit} min, twice the usual limit. Plan less.',
+    'Do not restrict one limb for {value:min} in a session. That is above {limit} min, twice the usual limit. Plan less.',
   'restriction-long-day':
-    '{value} min of restriction in one day on the {side} {limb} is above {limit} min, two sessions at the usual limit. Plan less.',
+    '{value:min} of restriction in one day on the {side} {limb} is above {limit} min, two sessions at the usual limit. Plan less.',
   'restriction-day-stop':
-    'Do not restrict the {side} {limb} for {value} min in one day. That is above {limit} min; the longest day we found in a trial is 50 min. Plan less.',
+    'Do not restrict the {side} {limb} for {value:min} in one day. That is above {limit} min; the longest day we found in a trial is 50 min. Plan less.',
   'restriction-long-week':
-    '{value} min of restriction in one week on the {side} {limb} is above {limit} min, five sessions at the usual limit. Plan less.',
+    '{value:min} of restriction in one week on the {side} {limb} is above {limit} min, five sessions at the usual limit. Plan less.',
   'restriction-week-stop':
-    'Do not restrict the {side} {limb} for {value} min in one week. That is above {limit} min, the longest week we found in a trial. Plan less.',
+    'Do not restrict the {side} {limb} for {value:min} in one week. That is above {limit} min, the longest week we found in a trial. Plan less.',
   'sessions-many-day':
     '{value} sessions with restriction in one day are above the {limit} that guidance gives, for short blocks. Plan fewer.',
   'sessions-above-usual':

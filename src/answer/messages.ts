@@ -1,4 +1,4 @@
-import { format, unitWords } from '../quantity/format.js';
+import { format, inPractice, unitWords } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantity.js';
 
 /**
@@ -36,21 +36,30 @@ export const answerMessages = {
 /** The code of what is wrong with an input. */
 export type IssueCode = Exclude<keyof typeof answerMessages, 'more-issues' | 'did-you-mean' | 'fields-here'>;
 
-/** How a number of a sentence is written, with the unit of its code where it has one; `unit` where that is not known. */
-export type WriteNumber = (value: number, unit: string) => string;
+/** How a number of a sentence is written, with the unit of its code where it has one; `digits` are its English ones. */
+export type WriteNumber = (value: number, unit: string, digits: string) => string;
 
-const inEnglish: WriteNumber = (value, unit) =>
-  unit === 'unit' ? String(value) : format(value) + (unit && (unitWords[unit as Unit] ?? ` ${unit}`));
+const inEnglish: WriteNumber = (_, unit, digits) => digits + (unit && (unitWords[unit as Unit] ?? ` ${unit}`));
+const isNumber = (value: unknown): value is number => typeof value === 'number';
 
 /**
- * Puts values into the `{slots}` of a sentence; a slot without a value stays as it is. A slot `{width:cm}` is a number
- * with its unit, a UCUM code, and so is `{load:unit}`, where the value `unit` holds the code. Without a unit its number is
- * your own and is written in full: rounded, it may read as another that you gave.
+ * Puts values into the `{slots}` of a sentence; a slot without a value stays as it is. A slot `{reached:%}` is a number
+ * that was worked out, with its unit, a UCUM code, and the digits that people use. `{load:unit}` was given: the value
+ * `unit` holds its code; without one it is written in full, since rounded it may read as another that you gave.
  */
 export const fill = (text: string, values: MessageValues = {}, write = inEnglish): string =>
   text.replace(/\{([^{}:]+):?([^{}]*)\}/g, (slot, name: string, unit: string) => {
     const value = Object.hasOwn(values, name) ? (values[name] ?? slot) : slot;
-    if (typeof value === 'number') return write(value, String(values[unit] ?? unit));
+    if (isNumber(value)) {
+      const given = unit === 'unit' ? String(values[unit] ?? '') : undefined;
+      const digits =
+        given === undefined
+          ? inPractice(value, unit, Object.values(values).filter(isNumber))
+          : given === ''
+            ? String(value)
+            : format(value);
+      return write(value, given ?? unit, digits);
+    }
     // A document that was edited may hold anything.
     return Array.isArray(value) ? value.join(', ') : String(value);
   });

@@ -1,4 +1,5 @@
-import { format, unitWords } from '../quantity/format.js';
+import { Math } from '../quantity/maths.js';
+import { format, inPractice, unitWords } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
 import { inSystem, type UnitSystem, type WrittenUnit } from '../quantity/unit-system.js';
 import { fill, type MessageValues } from './messages.js';
@@ -41,15 +42,21 @@ export const marked = ({ decimalMark }: Pick<Translate, 'decimalMark'>, digits: 
 /** A number in your language. */
 export const numeral = (translate: Translate, value: number): string => marked(translate, format(value));
 
-/** A number in the unit that you ask for, without the unit. */
-export const bareAmount = (translate: Translate, value: number, unit: Unit): string =>
-  numeral(translate, inSystem(value, unit, translate.units).value);
+/** A number as text: more decimals where it would look like one of `others`, and otherwise at `most` so many. */
+type Written = (translate: Translate, value: number, unit: Unit, others?: readonly number[], most?: number) => string;
 
-/** A number with its unit, in your language and in the unit that you ask for. */
-export function amount(translate: Translate, value: number, unit: Unit): string {
+/** A number in the unit that you ask for, with the digits that people use, without the unit. */
+export const bareAmount: Written = (translate, value, unit, others, most) => {
   const written = inSystem(value, unit, translate.units);
-  return numeral(translate, written.value) + translate(`unit.${written.unit}`, unitWords[written.unit]);
-}
+  const whole = unit === '%' && Math.abs(value) >= 10;
+  return marked(translate, inPractice(written.value, written.unit, others, whole ? 0 : most));
+};
+
+/** The same with its unit. */
+export const amount: Written = (translate, value, unit, others, most) => {
+  const { unit: written } = inSystem(value, unit, translate.units);
+  return bareAmount(translate, value, unit, others, most) + translate(`unit.${written}`, unitWords[written]);
+};
 
 /** A number with its own unit. */
 export const ownAmount = (translate: Translate, value: number, unit: WrittenUnit): string =>
@@ -58,7 +65,8 @@ export const ownAmount = (translate: Translate, value: number, unit: WrittenUnit
 /** A number that is set or computed with: in the unit that you ask for, and in its own where that is another. */
 export function amountToSet(translate: Translate, value: number, unit: Unit): string {
   const own = ownAmount(translate, value, unit);
-  const converted = amount(translate, value, unit);
+  const other = inSystem(value, unit, translate.units);
+  const converted = ownAmount(translate, other.value, other.unit);
   return own === converted ? own : translate('both-units', '{converted} ({own})', { converted, own });
 }
 

@@ -11,8 +11,8 @@ export const stageMessages = {
 
 /** What reviews, records, proposals and comparisons say, and the reader of documents. */
 const laterMessages = {
-  'review-above': '{where}: {name} {found}{of} is high: {guideline} gives {range}.',
-  'review-below': '{where}: {name} {found}{of} is low: {guideline} gives {range}.',
+  'review-above': '{where}: {name} {found}{of} is high: {range} in {guideline}.',
+  'review-below': '{where}: {name} {found}{of} is low: {range} in {guideline}.',
   'review-heavy':
     '{where}: {name} {found}{of} is heavy, and {guideline} is for light loads ({range}). Heavy exercises were not compared with it.',
   'review-clears-no-one':
@@ -36,9 +36,9 @@ const laterMessages = {
   'held-below-target':
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg, below the {target} mmHg of the plan.',
   'held-share-above':
-    '{exercise}, {side} {limb}: {held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, above the {percentLop} % of the plan.',
+    '{exercise}, {side} {limb}: {held} mmHg was {heldPercent:%} of the {occlusion} mmHg measured that day, above the {percentLop} % of the plan.',
   'held-share-below':
-    '{exercise}, {side} {limb}: {held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, below the {percentLop} % of the plan.',
+    '{exercise}, {side} {limb}: {held} mmHg was {heldPercent:%} of the {occlusion} mmHg measured that day, below the {percentLop} % of the plan.',
   'held-occludes':
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg. We take {occlusion} mmHg as the occlusion pressure of this limb, so the artery may have been closed.',
   'lifted-above-plan': '{exercise}, {side} {limb}: {lifted:unit} was lifted, above the {planned:unit} of the plan.',
@@ -64,7 +64,7 @@ const laterMessages = {
   'rule-not-met': 'The rule is not met: {done} done, {goal} planned.',
   'failure-not-recorded': 'The rule needs set 4 to be taken to failure. The record does not say that it was.',
   'over-goal-not-applied':
-    'Up to {most} % of 1RM with the cuff, repetitions beyond the goal tell you little: at {percentOneRepMax} %, choose another rule.',
+    'Up to {most} % of 1RM with the cuff, repetitions beyond the goal tell you little: at {percentOneRepMax:%}, choose another rule.',
   'other-load-recorded': 'The last session was done with {done:unit}, and this plan has {planned:unit}: repeat first.',
   'other-pressure-recorded':
     'The last session was planned at {done} % of occlusion pressure, and this plan at {planned} %: repeat first.',
@@ -73,9 +73,9 @@ const laterMessages = {
   'hold-held-below':
     'The cuff was held at {held} mmHg, below the {target} mmHg of the plan: the session does not count for the rule.',
   'hold-share-above':
-    '{held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, above the {percentLop} % of the plan: nothing is raised.',
+    '{held} mmHg was {heldPercent:%} of the {occlusion} mmHg measured that day, above the {percentLop} % of the plan: nothing is raised.',
   'hold-share-below':
-    '{held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, below the {percentLop} % of the plan: the session does not count.',
+    '{held} mmHg was {heldPercent:%} of the {occlusion} mmHg measured that day, below the {percentLop} % of the plan: the session does not count.',
   'held-not-recorded': 'The cuff pressure of the last session is not on record, so it was not compared with the plan.',
   'pain-not-recorded': 'Pain of the last session is not on record, so we did not check it.',
   'pain-next-morning-not-recorded': 'Pain of the morning after is not on record, so we did not check it.',
@@ -83,15 +83,15 @@ const laterMessages = {
   'load-step-too-large':
     'The next load you can set, {next:unit}, is {points} points of 1RM above {load:unit}, and the largest step here is {largest} points.',
   'load-step-too-large-percent':
-    'The next load you can set, {next:unit}, is {percent} % above {load:unit}, and the largest step here is {largest} %, because 1RM is not known.',
+    'The next load you can set, {next:unit}, is {percent:%} above {load:unit}, and the largest step here is {largest} %, because 1RM is not known.',
   'step-in-points':
-    'The step to {next:unit} is {percent} % of the load (rule: {largest} %) but only {points} points of 1RM, which counts here.',
+    'The step to {next:unit} is {percent:%} of the load (rule: {largest} %) but only {points} points of 1RM, which counts here.',
   'load-step-earned':
-    '{repetitions} repetitions at {load:unit} match {before} at {next:unit}: the load goes up {percent} %, a large step, with {sets} again.',
+    '{repetitions} repetitions at {load:unit} match {before} at {next:unit}: the load goes up {percent:%}, a large step, with {sets} again.',
   'repetitions-at-most':
     'No set can get more repetitions: {most} are the most here, and a set to failure is not raised. Use smaller steps of load, or decide by hand.',
   'raised-above-guidance':
-    '{percentOneRepMax} % of 1RM is above the {low}–{high} % that the 2019 guideline review gives with restriction.',
+    '{percentOneRepMax:%} of 1RM is above the {low}–{high} % that the 2019 guideline review gives with restriction.',
   'repetitions-first': 'More repetitions come first: {from}, then {to}.',
   'no-heavier-load': 'You can set no load heavier than {load:unit}.',
   'no-lighter-load': 'You can set no load lighter than {load:unit}.',
@@ -132,7 +132,7 @@ const laterMessages = {
   'load-jump':
     '{exercise}, {side} {limb}: load goes up by {points} points of 1RM from week {from} to week {to}, more than {largest}.',
   'load-jump-percent':
-    '{exercise}, {side} {limb}: load goes up by {percent} % from week {from} to week {to}, more than {largest} %.',
+    '{exercise}, {side} {limb}: load goes up by {percent:%} from week {from} to week {to}, more than {largest} %.',
   'pressure-jump':
     '{exercise}, {side} {limb}: pressure goes up by {points} points of LOP from week {from} to week {to}, more than {largest}.',
   'deload-not-lighter':
@@ -142,7 +142,7 @@ const laterMessages = {
 
   'lighter-no-promise':
     'This is arithmetic. We do not know whether any option has the effect of the session as planned. The practitioner decides.',
-  'lighter-than-asked': 'The heaviest load you can set is {reached} % lighter, not {asked} %.',
+  'lighter-than-asked': 'You cannot set a load that is {asked} % lighter: this one is {reached:%} lighter.',
   'lighter-not-counted': 'A set is by time, so there are no repetitions to add.',
   'lighter-too-many': 'So light a load would need more than 200 repetitions for the same volume load.',
   'lighter-reserve-not-known':
@@ -152,7 +152,7 @@ const laterMessages = {
   'lighter-reserve-without-cuff':
     'The equation for repetitions to failure comes from sets without a cuff. Under the cuff people reach failure earlier.',
   'lighter-minutes-passed':
-    'Even one repetition in each set passes the {high} min under the cuff that guidance gives. The plan has {minutes} min.',
+    'Even one repetition in each set passes the {high} min under the cuff that guidance gives. The plan has {minutes:min}.',
   'lighter-no-cuff': 'The plan has no cuff with a percentage for this limb, so no option adds one.',
 
   'document-unverified':

@@ -91,7 +91,8 @@ export function placeWords(translate: Translate, { exercise, limb, side }: Place
 /** A figure and its range in words: `40–80 %`, `at most 50 %`. */
 export function assessedWords(translate: Translate, { measure, found, low, high }: Assessed) {
   const { unit } = measures[measure];
-  const written = (value: number): string => amount(translate, value, unit);
+  const ends = [low, high].filter((end) => end !== undefined);
+  const written = (value: number): string => amount(translate, value, unit, ends);
   const range =
     low === undefined
       ? word(translate, 'page.at-most', { high: written(high!) })

@@ -91,10 +91,13 @@ export const nextStage = withInput(function nextStage(input: {
   const stage = progression[index]!;
   const next = progression[index + 1];
   const message = next
-    ? sentence(next.evidence === 'published' ? 'stage-next' : 'stage-next-practice', {
-        next: next.name,
-        stage: stage.name,
-      })
+    ? {
+        ...sentence(next.evidence === 'published' ? 'stage-next' : 'stage-next-practice', {
+          next: next.name,
+          stage: stage.name,
+        }),
+        values: { next: next.id, stage: stage.id },
+      }
     : sentence('stage-top');
   return {
     stage: { ...stage },

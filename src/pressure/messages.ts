@@ -27,7 +27,7 @@ export const caution = cautionsOf(pressureMessages);
 /** What a target says: apart, so that an app that only sets a cuff ships no other sentence. */
 export const targetMessages = {
   'chance-limit-holds':
-    'Limited by a chance of {limit} % of closing the artery; {percentLop} % would need {wanted} mmHg.',
+    'Limited by a chance of {limit} % of closing the artery; {percentLop} % would need {wanted:mm[Hg]}.',
   'percent-above-usual': '{percentLop} % is above the {low} to {high} % of occlusion pressure that guidance gives.',
   'percent-below-usual': '{percentLop} % is below the {low} to {high} % of occlusion pressure that guidance gives.',
   'true-percent-not-known':
@@ -35,7 +35,7 @@ export const targetMessages = {
   'percent-not-flow': 'A percentage of occlusion pressure is not a percentage of blood flow.',
   'pressure-drifts':
     'Occlusion pressure rises during exercise (34 to 44 mmHg in the arm in one study), so the true percentage falls as the session goes on.',
-  'ceiling-reached': 'Limited to {ceiling} mmHg; {percentLop} % would need {wanted} mmHg.',
+  'ceiling-reached': 'Limited to {ceiling} mmHg; {percentLop} % would need {wanted:mm[Hg]}.',
 } as const satisfies Catalogue;
 
 export const targetCaution = cautionsOf(targetMessages);

@@ -162,11 +162,11 @@ export const targetCuffPressure = withInput(function targetCuffPressure(input: T
     ...notes(),
   ];
   if (held) {
-    const values = { ceiling: ceilingMmHg, wanted: format(wanted), percentLop };
+    const values = { ceiling: ceilingMmHg, wanted: Number(format(wanted)), percentLop };
     cautions.push(caution('caution', 'ceiling-reached', values, { path: ['ceilingMmHg'] }));
   }
   if (limited) {
-    const values = { limit: limit!, wanted: format(wanted), percentLop };
+    const values = { limit: limit!, wanted: Number(format(wanted)), percentLop };
     cautions.push(caution('caution', 'chance-limit-holds', values, { path: ['occlusionChanceLimitPercent'] }));
   }
   if (standardDeviation === undefined) cautions.push(caution('caution', 'true-percent-not-known'));

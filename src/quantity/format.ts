@@ -28,6 +28,27 @@ export const unitWords: Record<WrittenUnit, string> = {
 export const format = (value: number): string =>
   String(Math.abs(value) < 1 ? Number(value.toPrecision(4)) : Number(value.toFixed(2)));
 
+/** Decimals that people read with a unit; two where it is not here. */
+const DECIMALS: Partial<Record<WrittenUnit, number>> = {
+  'mm[Hg]': 0,
+  min: 1,
+  '%': 1,
+  'mm[Hg].min': 0,
+  '%.min': 0,
+  '{AU}': 0,
+};
+
+/** A number that was worked out, with as many decimals as people use: more where it would look like one of `others`. */
+export function inPractice(value: number, unit: string, others: readonly number[] = [], most = 2): string {
+  const fewest = Math.min(most, DECIMALS[unit as WrittenUnit] ?? 2);
+  for (let decimals = fewest; decimals < 2; decimals++) {
+    const rounded = Number(value.toFixed(decimals));
+    if ([0, ...others].every((other) => value === other || (value - other) * (rounded - other) > 0))
+      return String(rounded);
+  }
+  return format(value);
+}
+
 /** A number in full: doubles hold no more digits that mean something. */
 export const inFull = (value: number): string =>
   // Whole numbers up to 12 digits are written as they are, without a detour that takes time.

@@ -203,14 +203,14 @@ export function exerciseCautions({ full, limbs }: Pick<ExerciseSchedule, 'full' 
   });
   const most = Math.max(...restrictedS) / MINUTE;
   if (most > high) {
-    const values = { minutes: format(most), low, high };
+    const values = { minutes: Number(format(most)), low, high };
     cautions.push(caution('caution', EXERCISE_CAUTION[mode], values, { source: 'guideline-review-2019' }));
   }
   for (const { place, cuffIntervals } of limbs) {
     const pressure = Math.max(0, ...cuffIntervals.map(({ pressureMmHg }) => pressureMmHg ?? 0));
     const occlusion = occlusionMmHg === undefined ? Infinity : onSide(occlusionMmHg, place.side);
     if (pressure > occlusion) {
-      const values = { pressure: format(pressure), occlusion: format(occlusion) };
+      const values = { pressure, occlusion: Number(format(occlusion)) };
       cautions.push(caution('caution', 'pressure-above-occlusion', values));
     }
     cautions.push(...guardCautions('cuff-pressure', pressure));

@@ -5,16 +5,16 @@ import type { Catalogue } from '../answer/messages.js';
 /** The sentences of a session. */
 export const sessionMessages = {
   'restriction-long-exercise':
-    '{minutes} min of restriction in one exercise is above the {low} to {high} min that guidance gives.',
+    '{minutes:min} of restriction in one exercise is above the {low} to {high} min that guidance gives.',
   'restriction-long-aerobic':
-    '{minutes} min of restriction in one aerobic exercise is above the {low} to {high} min that guidance gives.',
+    '{minutes:min} of restriction in one aerobic exercise is above the {low} to {high} min that guidance gives.',
   'restriction-long-passive':
-    '{minutes} min of unbroken passive restriction is above the {high} min that guidance gives at a time.',
+    '{minutes:min} of unbroken passive restriction is above the {high} min that guidance gives at a time.',
   'reperfusion-short':
     '{seconds} s with the cuff deflated between two exercises on one limb is below the usual {low} min.',
   'pressure-above-occlusion': '{pressure} mmHg is above the occlusion pressure of {occlusion} mmHg.',
   'timed-sets-no-volume': 'Timed sets have no counted repetitions. They add nothing to the volume load.',
-  'total-left-out': '{total} is left out: {missing} is not given in every exercise.',
+  'total-left-out': '{total} is left out: not every exercise has the numbers for it.',
 } as const satisfies Catalogue;
 
 /** The sentences of weeks, of symmetry and of sessions compared: no single session has them. */
@@ -54,6 +54,6 @@ export const leftOutNames = {
 
 /** A total that is left out: its values are codes, its sentence has their words. */
 export const leftOutCaution = (total: keyof typeof leftOutNames, missing: string): Caution => ({
-  ...caution('note', 'total-left-out', { total: leftOutNames[total], missing }),
+  ...caution('note', 'total-left-out', { total: leftOutNames[total] }),
   values: { total, missing },
 });

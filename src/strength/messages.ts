@@ -18,11 +18,11 @@ export const strengthMessages = {
   'younger-than-samples':
     'We know of no sample of {equation} with people under 18. Let a practitioner decide whether and how to test.',
   'load-not-at-percent':
-    '{equation} needs a load of {asked} % of 1RM. This load is {percentOneRepMax} % of the answer.',
+    '{equation} needs a load of {asked} % of 1RM. This load is {percentOneRepMax:%} of the answer.',
   'older-adults-under':
     'Six equations were 1–10 kg too low on all 11 machine lifts of 51 adults aged 70.7 ± 6.1 years.',
-  'below-restricted-loads': '{percentOneRepMax} % of 1RM is below the {low}–{high} % recommended with restriction.',
-  'above-restricted-loads': '{percentOneRepMax} % of 1RM is above the {low}–{high} % recommended with restriction.',
+  'below-restricted-loads': '{percentOneRepMax:%} of 1RM is below the {low}–{high} % recommended with restriction.',
+  'above-restricted-loads': '{percentOneRepMax:%} of 1RM is above the {low}–{high} % recommended with restriction.',
   'reserve-inaccurate':
     'People misjudge repetitions in reserve by about one when 0–5 remain, and by more than two when 7 or more remain. Long, light sets are worst.',
   'reserve-underestimated':
@@ -32,7 +32,7 @@ export const strengthMessages = {
   'load-could-be-added': 'At 9.5 no repetition was left, but more load was possible. The 1RM is above the answer.',
   'maximum-without-error':
     'The true percentage of this load is unknown: the 1RM has no interval, or one that reaches zero. Test the 1RM where that is allowed.',
-  'percent-moved': 'The nearest load you can set, {load:unit}, is {reached} % of 1RM instead of {percentOneRepMax} %.',
+  'percent-moved': 'The nearest load you can set, {load:unit}, is {reached:%} of 1RM instead of {percentOneRepMax} %.',
   'practitioner-equation': '{equation} comes from practice. No published data support it.',
   'basis-not-known': 'We have not checked whether data support {equation}.',
   'coefficients-unconfirmed': 'We wrote the coefficients of {equation} from memory. We have not read them in any text.',
@@ -46,7 +46,7 @@ export const strengthMessages = {
 export const comparisonMessages = {
   'static-share': 'The share was measured while holding still. In a fast repetition the peak was 68–98 % of body mass.',
   'equations-spread':
-    'The equations range from {lowest:unit} to {highest:unit}, which is {percent} % of the median. We do not know which is right for this person.',
+    'The equations range from {lowest:unit} to {highest:unit}, which is {percent:%} of the median. We do not know which is right for this person.',
   'equation-needs': '{equation} needs {field} to be {expected}; received {received}.',
   'equation-by-name-only': '{equation} holds only for its own sample. We use it only when you name it.',
   'answer-below-load': '{equation} gives less than the load lifted, so it does not apply here.',

@@ -225,7 +225,7 @@ function loadCautions(equation: OneRepMaxEquation, value: number, set: ReadSet):
     cautions.push(caution('caution', 'load-far-from-fitted', { equation: id }, more));
   const percentOneRepMax = (100 * set.load) / value;
   if (loadPercent !== undefined && Math.abs(percentOneRepMax - loadPercent) > PERCENT_TOLERANCE) {
-    const values = { equation: id, asked: loadPercent, percentOneRepMax: format(percentOneRepMax) };
+    const values = { equation: id, asked: loadPercent, percentOneRepMax: Number(format(percentOneRepMax)) };
     cautions.push(caution('caution', 'load-not-at-percent', values, more));
   }
   return cautions;

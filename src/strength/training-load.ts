@@ -115,7 +115,7 @@ function percentCautions(
   const moved = Math.abs(reached - asked) > 0.05 * asked;
   const lifted = moved ? reached : asked;
   const { low, high } = guidance2019.percentOneRepMax;
-  const values = { percentOneRepMax: format(lifted), low, high };
+  const values = { percentOneRepMax: Number(format(lifted)), low, high };
   const more = { path: ['percentOneRepMax'], source: 'guideline-review-2019' } as const;
   const cautions: Caution[] = [];
   if (lifted > high) cautions.push(caution('note', 'above-restricted-loads', values, more));

@@ -26,7 +26,7 @@ export type Block =
   | { readonly under: string; readonly rows: readonly (readonly [at: string, text: string])[] }
   | { readonly under: string; readonly lines: readonly string[] }
   /** The first row has the names of the columns. */
-  | { readonly table: readonly (readonly string[])[] }
+  | { readonly table: readonly (readonly string[])[]; readonly under?: string }
   /** One answer with its working. */
   | { readonly section: Section }
   | Required<Group>;
@@ -41,15 +41,18 @@ export const fields = (...of: readonly Maybe<Field>[]): Block => ({ fields: pres
 /** The head of a column, and its cell of an item. */
 export type Column<T> = readonly [head: string, cell: (item: T) => string];
 /** A table with a row for each item. */
-export const table = <T>(items: readonly T[], ...columns: readonly Column<T>[]): Block => ({
+export const table = <T>(items: readonly T[], ...columns: readonly Column<T>[]) => ({
   table: [columns.map(([head]) => head), ...items.map((item) => columns.map(([, cell]) => cell(item)))],
 });
 /** Where there is nothing to list, a page says so. */
 export const pointsOr = (otherwise: string, points: readonly string[]): Block =>
   points.length > 0 ? { points } : { lines: [otherwise] };
 
-export const isEmpty = (block: Block): boolean =>
-  !('heading' in block) && Object.values(block).some((inside) => Array.isArray(inside) && inside.length === 0);
+export function isEmpty(block: Block): boolean {
+  if ('heading' in block) return false;
+  if ('table' in block) return block.table.length === 1;
+  return Object.values(block).some((inside) => Array.isArray(inside) && inside.length === 0);
+}
 
 /** Blocks under a heading; nothing where they have nothing to say. */
 export function part(heading: string, ...blocks: readonly Block[]): Block[] {
@@ -68,7 +71,7 @@ function blockText(block: Block): string[] {
     const width = Math.max(...block.fields.map(([label]) => label.length)) + 2;
     return block.fields.map(([label, text]) => label.padEnd(width) + text);
   }
-  if ('table' in block) return ['', ...aligned(block.table)];
+  if ('table' in block) return ['', ...present(block.under), ...aligned(block.table)];
   if ('section' in block) return sectionText(block.section);
   if ('group' in block) {
     return [`[${block.group}]`, ...block.sections.flatMap((section) => indent([...sectionText(section), '']))];
@@ -96,7 +99,8 @@ function blockMarkdown(block: Block): string[] {
   }
   if ('table' in block) {
     const [heads = [], ...rows] = block.table;
-    return [markdownRow(heads), `|${' --- |'.repeat(heads.length)}`, ...rows.map(markdownRow)];
+    const under = block.under === undefined ? [] : [`**${markdownText(block.under)}**`, ''];
+    return [...under, markdownRow(heads), `|${' --- |'.repeat(heads.length)}`, ...rows.map(markdownRow)];
   }
   if ('section' in block) return sectionMarkdown(block.section, 3);
   if ('group' in block) {

@@ -105,11 +105,12 @@ function writePage(
   refuse('not-one-of', ['format'], FORMAT_HERE, `'${format}'`);
 }
 
+const below = (stops: readonly string[], lines: readonly string[]): string =>
+  [...stops, ...(stops.length > 0 ? [''] : []), ...lines].join('\n');
 const answerWriters = {
-  text: (section, stops) => [...stops, ...(stops.length > 0 ? [''] : []), ...sectionText(section)].join('\n'),
-  markdown: (section, stops) =>
-    [...markdownPoints(stops), ...(stops.length > 0 ? [''] : []), ...sectionMarkdown(section, 1)].join('\n'),
-  html: (section, stops) => answerHtml(section, stops),
+  text: (section, stops) => below(stops, sectionText(section)),
+  markdown: (section, stops) => below(markdownPoints(stops), sectionMarkdown(section, 1)),
+  html: answerHtml,
   latex: (section, stops) => workingLatex([...stops.map(stopGroup), { sections: [section] }]),
   mathml: (section, stops) => workingMathml([...stops.map(stopGroup), { sections: [section] }]),
 } satisfies Record<ExplainFormat, (section: Section, stops: readonly string[]) => string>;
@@ -137,7 +138,7 @@ function writeAnswer(answer: Answer, format: ExplainFormat, translate: Translato
  *
  * Formats: `text`, one line for each fact; `markdown`, with headings, lists and a table for the clock; `html`, an
  * `article` without any style, whose sections `do-not-train`, `stop-criteria`, `exercise` and `write-down` have these
- * names as classes; `latex` and `mathml`, the working alone, of answers and plans: one `aligned` environment, to put in
+ * names as classes, and the boxes of tables and formulas the class `wide`, to scroll on a phone; `latex` and `mathml`, the working alone, of answers and plans: one `aligned` environment, to put in
  * display mathematics, or one `math` element of presentation MathML. Your own text, such as the name of an exercise, is
  * escaped in each.
  *
@@ -151,9 +152,9 @@ function writeAnswer(answer: Answer, format: ExplainFormat, translate: Translato
  * import { testedOneRepMax, trainingLoad } from 'cuffwork';
  * import { explain } from 'cuffwork/explain';
  * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percentOneRepMax: 20 });
- * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35–21.65 kg)', '  w = p / 100 × 1RM', '    = 20 / 100 × 100', '    = 20 kg']
+ * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.4–21.6 kg)', '  w = p / 100 × 1RM', '    = 20 / 100 × 100', '    = 20 kg']
  * explain(load, { format: 'latex' }).split('\n')[2]; // => 'w & = \\frac{p}{100} \\times \\mathrm{1RM} \\\\'
- * explain(load, { units: 'imperial' }).split('\n')[0]; // => 'Training load: 44.09 lb (95 % interval 40.46–47.72 lb)'
+ * explain(load, { units: 'imperial' }).split('\n')[0]; // => 'Training load: 44.09 lb (95 % interval 40.5–47.7 lb)'
  * ```
  */
 export function explain(answer: Answer | SessionComparison | PlanDocument, options: ExplainOptions = {}): string {

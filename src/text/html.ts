@@ -16,10 +16,13 @@ const table = (rows: readonly (readonly string[])[], heads?: readonly string[]):
       tag('tbody', rows.map((cells) => row('td', cells)).join('')),
   );
 
+/** What may be wider than a phone: give its box `overflow-x: auto`. */
+const wide = (inside: string): string => `<div class="wide">${inside}</div>`;
+
 /** An answer: a heading, its working, what it rests on, then the answers it was worked out from. */
 function sectionHtml(section: Section, level: number): string {
   const { title, basis, cautions, sources, inner } = section;
-  const working = workingMathml([{ sections: [{ ...section, title: '', notes: [], glossary: [], inner: [] }] }]);
+  const working = wide(workingMathml([{ sections: [{ ...section, title: '', notes: [], glossary: [], inner: [] }] }]));
   const below = [...notesBelow(section), ...basis, ...cautions, ...sources];
   return [
     tag(`h${Math.min(level, 6)}`, text(title)),
@@ -36,7 +39,10 @@ function blockHtml(block: Block): string {
     const pairs = block.fields.map(([label, words]) => tag('div', tag('dt', text(label)) + tag('dd', text(words))));
     return tag('dl', pairs.join('\n'));
   }
-  if ('table' in block) return table(block.table.slice(1), block.table[0]);
+  if ('table' in block) {
+    const [heads, ...rows] = block.table;
+    return (block.under === undefined ? '' : tag('h3', text(block.under))) + wide(table(rows, heads));
+  }
   if ('section' in block) return sectionHtml(block.section, 3);
   if ('group' in block) {
     return [tag('h3', text(block.group)), ...block.sections.map((section) => sectionHtml(section, 4))].join('\n');

@@ -1,5 +1,6 @@
 import { reference, sources, type SourceId } from '../evidence/sources.js';
 import { format } from '../quantity/format.js';
+import { inSystem } from '../quantity/unit-system.js';
 import { loadUnitCode, quantities, type LoadUnit, type Unit } from '../quantity/quantities.js';
 import {
   percentReached,
@@ -93,21 +94,22 @@ export const cautionLine = (translate: Translator, printed: Caution): string =>
     text: sentence(translate, printed),
   });
 
-/** `Limb occlusion pressure: 160 mmHg (95 % interval 75.3–244.7 mmHg)` */
-function titleOf({ kind, value, unit, lower, upper, rounding }: Answer, translate: Translator): string {
+/** `160 mmHg (95 % interval 75–245 mmHg)`; what was rounded to what can be set has no interval of its own. */
+export function numberWords(translate: Translator, { value, unit, lower, upper, rounding }: Answer): string {
+  if (rounding) return amountToSet(translate, value, unit);
   const number = amount(translate, value, unit);
-  return translate('titled-answer', {
-    name: translate(`kind.${kind}`),
-    value:
-      lower === undefined || rounding
-        ? number
-        : translate('with-interval', {
-            value: number,
-            lower: bareAmount(translate, lower, unit),
-            upper: amount(translate, upper!, unit),
-          }),
+  if (typeof lower !== 'number' || typeof upper !== 'number') return number;
+  const most = unit === 'kg' || unit === '[lb_av]' ? 1 : undefined;
+  return translate('with-interval', {
+    value: number,
+    lower: bareAmount(translate, lower, unit, [], most),
+    upper: amount(translate, upper, unit, [], most),
   });
 }
+
+/** `Limb occlusion pressure: 160 mmHg (95 % interval 75–245 mmHg)` */
+const titleOf = (answer: Answer, translate: Translator): string =>
+  translate('titled-answer', { name: translate(`kind.${answer.kind}`), value: numberWords(translate, answer) });
 
 /** The unit of an input that no vocabulary has: a day has that of its week, one side that of the other. */
 const unitOfField = (field: string, { unit }: Answer): Unit | undefined => (/^day\d$/.test(field) ? unit : undefined);
@@ -195,7 +197,9 @@ const notPrinted = (lines: readonly string[], printed: Set<string>): string[] =>
 function deviationLine({ errors, standardDeviation, scale, unit }: Answer, translate: Translator): string[] {
   const log = scale === 'log';
   const size = (deviation: number): string =>
-    log ? ownAmount(translate, 100 * deviation, '%') : bareAmount(translate, deviation, unit);
+    log
+      ? ownAmount(translate, 100 * deviation, '%')
+      : numeral(translate, inSystem(deviation, unit, translate.units).value);
   const parts = errors
     ?.map(
       (e) =>
@@ -203,7 +207,8 @@ function deviationLine({ errors, standardDeviation, scale, unit }: Answer, trans
     )
     .join(', ');
   if (!parts) return [];
-  const value = log ? size(standardDeviation!) : amount(translate, standardDeviation!, unit);
+  const ending = log ? '' : translate(`unit.${inSystem(0, unit, translate.units).unit}`);
+  const value = size(standardDeviation!) + ending;
   return [translate(log ? 'share-deviation-from' : 'deviation-from', { value, parts })];
 }
 

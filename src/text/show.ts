@@ -2,20 +2,24 @@ import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import { describe, InputError, isInputError, refuse, type InputIssue } from '../answer/issues.js';
 import { isPart, type Part } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
-import { amount, bareAmount, named, numeral, rangeToSet, sentence } from '../answer/translate.js';
+import { amountToSet, named, rangeToSet, sentence } from '../answer/translate.js';
 import { measures, sideWords } from '../plan/measures.js';
 import { documentMessages } from '../plan/document-messages.js';
 import { printable } from '../plan/read-document.js';
+import type { SetGoal } from '../plan/proposal.js';
+import type { ScreeningFinding } from '../plan/questions.js';
 import type { ReviewFinding } from '../plan/review-plan.js';
 import { inForce, type Stop } from '../plan/stops.js';
-import { assumptionText } from './section.js';
+import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
+import { assumptionText, numberWords } from './section.js';
 import { issueText, labelText, moreText } from './issue-text.js';
 import { present } from './blocks.js';
 import { kindWords } from './kinds.js';
 import { SHOWN } from './needs.js';
-import { answerAmount } from './pages/parts.js';
+import { setsBriefly } from './pages/exercises.js';
+import { answerAmount, pressure } from './pages/parts.js';
 import { findingText } from './pages/review.js';
-import type { WordCode } from './texts.js';
+import { foundText } from './pages/screening.js';
 import { textIfKnown, textOptions, type TextOptions, type Translator } from './translator.js';
 
 export const isAnswer = (value: unknown): value is Answer =>
@@ -27,14 +31,6 @@ export const isAnswer = (value: unknown): value is Answer =>
 
 export const parts = (value: unknown): Part[] => (Array.isArray(value) ? value.filter(isPart) : []);
 export const text = (value: unknown): string => (typeof value === 'string' ? value : '');
-
-/** `193.2 mmHg (95 % interval 128–292)`. */
-function numberOf(translate: Translator, { value, unit, lower, upper, level }: Answer): string {
-  const number = amount(translate, value, unit);
-  if (typeof lower !== 'number' || typeof upper !== 'number' || typeof level !== 'number') return number;
-  const ends = { lower: bareAmount(translate, lower, unit), upper: bareAmount(translate, upper, unit) };
-  return translate('with-interval', { value: number, ...ends });
-}
 
 /** How many cautions and stops there are to read; empty where there are none. */
 function toRead(translate: Translator, cautions: readonly Part[]): string {
@@ -49,32 +45,29 @@ function toRead(translate: Translator, cautions: readonly Part[]): string {
 
 function answerLine(translate: Translator, answer: Answer): string {
   return present(
-    `${translate(`kind.${answer.kind}`)} ${numberOf(translate, answer)}`,
+    `${translate(`kind.${answer.kind}`)} ${numberWords(translate, answer)}`,
     text(answer.equation),
     named(translate, 'grade', text(answer.evidence)),
     toRead(translate, parts(answer.cautions)),
   ).join(' · ');
 }
 
-/** A set as it is counted or timed. */
-const setText = (translate: Translator, { repetitions, durationS }: Part): string =>
-  typeof repetitions === 'number'
-    ? numeral(translate, repetitions)
-    : typeof durationS === 'number'
-      ? `${numeral(translate, durationS)}s`
-      : '–';
-
 function itemLine(translate: Translator, item: Part): string {
-  const { exercise, limb, side, target, load, upperLoad, done, totals, action } = item;
-  const sets = parts(isPart(done) ? done['sets'] : item['sets']);
+  const { exercise, limb, side, target, load, upperLoad, totals, action } = item;
+  const done = isPart(item['done']) ? item['done'] : {};
+  const { heldMmHg, load: lifted, unit } = done;
+  const sets = parts(done['sets'] ?? item['sets']) as readonly SetGoal[];
   const time = isPart(totals) ? totals['restrictionTime'] : undefined;
   return present(
     text(side) && text(limb) ? sideWords(translate, text(side), text(limb)) : text(limb),
     text(exercise),
-    isAnswer(target) && translate('show.cuff', { value: answerAmount(translate, target) }),
-    isAnswer(load) &&
-      translate('show.load', { value: rangeToSet(translate, load, isAnswer(upperLoad) ? upperLoad : undefined) }),
-    sets.map((set) => setText(translate, set)).join('-'),
+    isAnswer(target) &&
+      translate('show.cuff', { value: pressure(translate, typeof heldMmHg === 'number' ? heldMmHg : target.value) }),
+    typeof lifted === 'number'
+      ? translate('show.load', { value: amountToSet(translate, lifted, loadUnitCode(unit as LoadUnit)) })
+      : isAnswer(load) &&
+          translate('show.load', { value: rangeToSet(translate, load, isAnswer(upperLoad) ? upperLoad : undefined) }),
+    sets.length > 0 && setsBriefly(translate, sets),
     isAnswer(time) && time.value > 0 && translate('show.restriction', { value: answerAmount(translate, time) }),
     textIfKnown(translate, `page.propose-${text(action)}`),
   ).join(' · ');
@@ -84,22 +77,10 @@ function itemLine(translate: Translator, item: Part): string {
 export const stopsIn = (part: Part): readonly Stop[] =>
   inForce(parts(part['stops']).map(({ lifted, ...stop }) => (isPart(lifted) ? { ...stop, lifted } : stop)) as never);
 
-/** What each kind of document is called. */
-const TITLES = {
-  plan: 'page.title',
-  screening: 'page.screening',
-  'day-check': 'page.day-check',
-  record: 'page.record',
-  proposal: 'page.proposal',
-  'lighter-options': 'page.lighter',
-  'week-comparison': 'page.by-week',
-  'session-comparison': 'page.compared',
-} as const satisfies Record<string, WordCode>;
-
+/** What a document is called. */
 function titleOf(translate: Translator, { document, of }: Part): string {
-  if (document === 'review') return translate(of === 'record' ? 'page.review-record' : 'page.review-plan');
-  const name = text(document);
-  return Object.hasOwn(TITLES, name) ? translate(TITLES[name as keyof typeof TITLES]) : name;
+  const name = document === 'plan' ? 'title' : document === 'review' ? `review-${text(of)}` : text(document);
+  return textIfKnown(translate, `page.${name}`) ?? name;
 }
 
 /** A document in a few lines: while a stop is in force its stops, and no setting; else a line for each item. */
@@ -113,8 +94,11 @@ function documentLines(translate: Translator, document: Part): string[] {
     );
     return [translate('show.stopped', { title }), ...lines];
   }
-  const head = present(title, toRead(translate, parts(document['cautions']))).join(' · ');
-  return [head, ...parts(document['items']).map((item) => itemLine(translate, item))];
+  const outcome = textIfKnown(translate, `page.${text(document['outcome'])}`);
+  const head = present(title, outcome, toRead(translate, parts(document['cautions']))).join(' · ');
+  const found = outcome === undefined ? [] : parts(document['findings']);
+  const findings = found.map((one) => foundText(translate, one as unknown as ScreeningFinding));
+  return [head, ...findings, ...parts(document['items']).map((item) => itemLine(translate, item))];
 }
 
 /** What has a code, in words; nothing for what has none. */
@@ -173,7 +157,7 @@ function lines(translate: Translator, shown: unknown): string[] {
  * import { show } from 'cuffwork/explain';
  * import { de } from 'cuffwork/explain/de';
  * const occlusion = measuredOcclusionPressure({ valueMmHg: 168, method: 'doppler', limb: 'leg' });
- * show(occlusion); // => 'Limb occlusion pressure 168 mmHg (95 % interval 151.96–185.73) · measured-doppler · derived'
+ * show(occlusion); // => 'Limb occlusion pressure 168 mmHg (95 % interval 152–186 mmHg) · measured-doppler · derived'
  * show(attempt(testedOneRepMax, { load: -5 }), { locale: de }); // => 'Last – erwartet: eine Zahl von 0,1 bis 2000 kg; angegeben: -5 kg.'
  * ```
  */

@@ -4,6 +4,7 @@ import type { Need } from '../answer/needs.js';
 import { grades, type Grade } from '../evidence/grades.js';
 import { guidelineNames, measures, type Measure } from '../plan/measures.js';
 import * as planNeeds from '../plan/needs.js';
+import { progression, type Stage } from '../plan/next-stage.js';
 import { planValueWords } from '../plan/messages.js';
 import * as pressureNeeds from '../pressure/needs.js';
 import { unitWords } from '../quantity/format.js';
@@ -56,6 +57,7 @@ export type WordCode =
   | `field.${QuantityName | keyof typeof fieldWords}`
   | `label.${keyof typeof labelWords}`
   | `chart.${RepetitionChart}`
+  | `stage.${Stage['id']}`
   | `meaning.${Grade}`
   | `unit.${WrittenUnit}`
   | `measure.${Measure}`
@@ -103,6 +105,7 @@ export const words: Readonly<Record<WordCode, string>> = frozen({
   ...named('where', where),
   ...named('choice', choiceWords),
   ...named('chart', namesOf(charts)),
+  ...Object.fromEntries(progression.map(({ id, name }) => [`stage.${id}`, name])),
   ...named('meaning', grades),
   ...named('unit', unitWords),
   ...named('measure', namesOf(measures)),

@@ -1,11 +1,12 @@
 import { describe } from '../answer/issues.js';
-import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
+import { fill, type Catalogue, type MessageValues, type WriteNumber } from '../answer/messages.js';
 import { isOwn } from '../answer/own.js';
 import { isPart } from '../answer/part.js';
 import { need } from '../answer/needs.js';
 import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
-import { amountToSet, english, marked, numeral, type Translate } from '../answer/translate.js';
+import { amountToSet, english, marked, type Translate } from '../answer/translate.js';
+import { format } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
 import { UNIT_SYSTEMS, type UnitSystem } from '../quantity/unit-system.js';
 import { messages } from './messages.js';
@@ -34,9 +35,10 @@ export interface Translator extends Translate {
 /** Slots for your own text, and for text that is in your language already: what is in them is never looked up as a code. */
 const OWN_TEXT = ['exercise', 'name', 'notes', 'why', 'event', 'where', 'text', 'equation', 'version'];
 
-/** The code of the word for what a slot holds: a unit meant by mistake, a field, the kind of a total, a word of choice, a symptom. */
+/** The code of the word for what a slot holds: a unit meant by mistake, a field, the kind of a total, a stage, a word of choice, a symptom. */
 function codeOf(slot: string, value: string): string {
   if (slot === 'total') return `kind.${value}`;
+  if (slot === 'stage' || slot === 'next') return `stage.${value}`;
   if (slot === 'chart') return `chart.${value}`;
   if (slot === 'slip') return `slip.${value}`;
   if (slot === 'field' || slot === 'fields') return `field.${value}`;
@@ -69,11 +71,10 @@ function translator(locale: Catalogue, units: UnitSystem | undefined): Translate
     if (/^[+−-]?\d+\.\d+$/.test(value)) return marked({ decimalMark }, value);
     return textOf(codeOf(slot, value)) ?? value;
   };
-  const write = (value: number, unit: string): string => {
-    if (unit === 'unit') return marked(translate, String(value));
-    if (unit === '') return numeral(translate, value);
-    return amountToSet(translate, value, unit === 'lb' ? '[lb_av]' : (unit as Unit));
-  };
+  const write: WriteNumber = (value, unit, digits) =>
+    unit !== '' && digits === format(value)
+      ? amountToSet(translate, value, unit === 'lb' ? '[lb_av]' : (unit as Unit))
+      : marked({ decimalMark }, digits) + (unit && (textOf(`unit.${unit}`) ?? ''));
   const translate: Translate = Object.assign(
     // A sentence of a document comes without its English text.
     (code: string, text: string, values: MessageValues = {}) =>

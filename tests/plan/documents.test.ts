@@ -50,7 +50,7 @@ describe('a document of schema version 1', () => {
   interface Older {
     readonly schemaVersion: number;
     readonly stops: readonly { readonly code: string }[];
-    readonly cautions: readonly unknown[];
+    readonly cautions: readonly object[];
     readonly items: readonly {
       readonly target?: Stated & { readonly reached: { readonly occlusionChancePercent: number } };
       readonly load?: Stated;
@@ -69,7 +69,9 @@ describe('a document of schema version 1', () => {
     const read = readDocument(old) as Plan;
     expect([old.schemaVersion, read.schemaVersion]).toEqual([1, 2]);
     expect(read.stops).toEqual(old.stops);
-    expect(read.cautions).toEqual(old.cautions);
+    // Codes and numbers are those of then; the sentence of a code is today’s.
+    const facts = (cautions: readonly object[]) => cautions.map((caution) => ({ ...caution, text: undefined }));
+    expect(facts(read.cautions)).toEqual(facts(old.cautions));
     expect(readDocument(JSON.parse(JSON.stringify(read)))).toEqual(read);
     expect(explain(read).length).toBeGreaterThan(1000);
     const { items } = expandDocument(read);

@@ -218,7 +218,7 @@ describe('planSession, beyond counted sets', () => {
     expect(assessed(failing)).not.toContain('repetitions');
     expect(assessed(plan({ ...extension, scheme: '30-15-15' }))).toContain('repetitions');
     const record = recordOf(failing, [30, 15, 19], {}, { lastSetToFailure: true });
-    expect(explain(record)).toContain('30-15-19 done, 30-15-15 planned, the last to failure');
+    expect(explain(record)).toContain('30-15-19 done, 30-15-15 planned; the last set to failure');
     expect(refusedAt(() => plan({ ...walk, lastSetToFailure: true }))).toEqual(['exercises.0.lastSetToFailure']);
     expect(refusedAt(() => plan({ ...extension, lastSetToFailure: false }))).toEqual(['exercises.0.lastSetToFailure']);
   });
@@ -350,7 +350,7 @@ describe('recordSession, beyond counted sets', () => {
     expect(totals.pressureTime!.value).toBe((310 * 90) / 60);
     expect(done).not.toHaveProperty('load');
     expect(codes(walked.assumptions)).toEqual(['tempo-not-recorded']);
-    expect(explain(walked)).toContain('120s-100s done, 120s-120s-120s-120s-120s planned');
+    expect(explain(walked)).toContain('2 min – 100 s done, 2 min – 2 min – 2 min – 2 min – 2 min planned');
     expect(readDocument(JSON.parse(JSON.stringify(walked)))).toEqual(walked);
   });
 

@@ -271,7 +271,7 @@ describe('a plan in brief', () => {
     });
     const lines = explain(long, { detail: 'brief' }).split('\n');
     expect(lines.filter((line) => line.includes('of restriction on one limb'))).toEqual([
-      '- caution: 27.33 min of restriction on one limb is above the usual limit of 20 min a session. (right leg)',
+      '- caution: 27.3 min of restriction on one limb is above the usual limit of 20 min a session. (right leg)',
     ]);
     expect(long.cautions.filter(({ code }) => code === 'limb-not-trained')).toMatchObject([
       { severity: 'note', text: 'The right arm is listed, and no exercise trains it.', path: ['limbs', 2] },

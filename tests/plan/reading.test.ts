@@ -95,7 +95,7 @@ describe('show', () => {
   it('is one line for an answer, with interval, equation and grade', () => {
     const lop = measuredOcclusionPressure({ valueMmHg: 168, method: 'doppler', limb: 'leg' });
     expect(show(lop)).toBe(
-      'Limb occlusion pressure 168 mmHg (95 % interval 151.96–185.73) · measured-doppler · derived',
+      'Limb occlusion pressure 168 mmHg (95 % interval 152–186 mmHg) · measured-doppler · derived',
     );
     expect(show({ ...lop, cautions: [{ severity: 'caution', code: 'x', text: 'x' }] })).toMatch(/ · read 1 caution$/);
   });

@@ -35,7 +35,7 @@ describe('reviewPlan', () => {
     expect(outside(review)).toEqual([]);
     const load = review.inside.find(({ measure }) => measure === 'percent-of-maximum')!;
     expect([load.found.toFixed(2), load.asked]).toEqual(['18.52', 20]);
-    expect(explain(review)).toContain('load 18.52 % of 1RM, rounded from 20 % [20–40 %;');
+    expect(explain(review)).toContain('load 19 % of 1RM, rounded from 20 % [20–40 %;');
     expect(outside(reviewPlan(recordOf(rounded, [30, 15, 15, 15])))).toEqual([]);
     // What was lifted otherwise was not rounded.
     const other = recordOf(rounded, [30, 15, 15, 15], {}, { load: 5.5 });

@@ -241,17 +241,14 @@ describe('the progression', () => {
       1,
       5,
       'aerobic',
-      ['stage-next', { values: { next: 'restriction with walking or cycling', stage: 'restriction at rest' } }],
+      ['stage-next', { values: { next: 'aerobic', stage: 'passive' } }],
       last,
     ]);
     expect(at('low-and-high-load')).toEqual([
       4,
       5,
       'high-load',
-      [
-        'stage-next-practice',
-        { values: { next: 'high load alone', stage: 'low load with restriction, together with ordinary high load' } },
-      ],
+      ['stage-next-practice', { values: { next: 'high-load', stage: 'low-and-high-load' } }],
       last,
     ]);
     expect(at('high-load')).toEqual([5, 5, undefined, ['stage-top'], last]);

@@ -103,7 +103,7 @@ describe('a target', () => {
     expect(withCode(message(answer.cautions), 'ceiling-reached')).toEqual([
       [
         'ceiling-reached',
-        { severity: 'caution', values: { ceiling: 90, wanted: '96', percentLop: 60 }, path: ['ceilingMmHg'] },
+        { severity: 'caution', values: { ceiling: 90, wanted: 96, percentLop: 60 }, path: ['ceilingMmHg'] },
       ],
     ]);
     expect(codesOf(target({ percentLop: 60, ceilingMmHg: 96 }).cautions)).not.toContain('ceiling-reached');
@@ -121,7 +121,7 @@ describe('a target', () => {
         'chance-limit-holds',
         {
           severity: 'caution',
-          values: { limit: 1, wanted: '144', percentLop: 90 },
+          values: { limit: 1, wanted: 144, percentLop: 90 },
           path: ['occlusionChanceLimitPercent'],
         },
       ],

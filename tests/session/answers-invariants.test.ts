@@ -165,20 +165,20 @@ describe('one exercise', () => {
     [{ scheme: '1x600s', restriction: 'continuous' }, []],
     [
       { scheme: '1x606s', restriction: 'continuous' },
-      [['restriction-long-exercise', { ...still, values: { minutes: '10.1', low: 5, high: 10 } }]],
+      [['restriction-long-exercise', { ...still, values: { minutes: 10.1, low: 5, high: 10 } }]],
     ],
     [{ scheme: '1x1200s', restriction: 'continuous', mode: 'aerobic' }, []],
     [
       { scheme: '1x1206s', restriction: 'continuous', mode: 'aerobic' },
       [
         ['restriction-long-limb', { severity: 'caution', values: { value: 20.1, limit: 20 } }],
-        ['restriction-long-aerobic', { ...still, values: { minutes: '20.1', low: 5, high: 20 } }],
+        ['restriction-long-aerobic', { ...still, values: { minutes: 20.1, low: 5, high: 20 } }],
       ],
     ],
     [{ scheme: '3x300s', ...passive }, []],
     [
       { scheme: '2x306s', ...passive },
-      [['restriction-long-passive', { ...still, values: { minutes: '5.1', low: 5, high: 5 } }]],
+      [['restriction-long-passive', { ...still, values: { minutes: 5.1, low: 5, high: 5 } }]],
     ],
     [{ scheme: '4x300s', ...passive }, []],
     [
@@ -197,7 +197,7 @@ describe('one exercise', () => {
       message(account({ ...CHAIN, ...sides, pressureMmHg, occlusionMmHg }).cautions);
     expect(at(160, 160)).toEqual([]);
     expect(at({ left: 150, right: 161 }, { left: 170, right: 160 })).toEqual([
-      ['pressure-above-occlusion', { severity: 'caution', values: { pressure: '161', occlusion: '160' } }],
+      ['pressure-above-occlusion', { severity: 'caution', values: { pressure: 161, occlusion: 160 } }],
     ]);
   });
 });

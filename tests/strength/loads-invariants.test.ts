@@ -76,8 +76,8 @@ describe('a training load', () => {
   it.each([
     [20, {}, []],
     [40, {}, []],
-    [19, {}, [['below-restricted-loads', { percentOneRepMax: '19', low: 20, high: 40 }]]],
-    [41, {}, [['above-restricted-loads', { percentOneRepMax: '41', low: 20, high: 40 }]]],
+    [19, {}, [['below-restricted-loads', { percentOneRepMax: 19, low: 20, high: 40 }]]],
+    [41, {}, [['above-restricted-loads', { percentOneRepMax: 41, low: 20, high: 40 }]]],
     // 21 of 100 kg is 20 % where there are steps of 20: moved by 1 of 21, 4.8 %.
     [21, { step: 20 }, []],
     // 20 to 21: 5 % is not more than 5 %.
@@ -87,7 +87,7 @@ describe('a training load', () => {
       38,
       { available: [50] },
       [
-        ['above-restricted-loads', { percentOneRepMax: '50', low: 20, high: 40 }],
+        ['above-restricted-loads', { percentOneRepMax: 50, low: 20, high: 40 }],
         ['percent-moved', { load: 50, unit: 'kg', reached: 50, percentOneRepMax: 38 }],
       ],
     ],
@@ -95,7 +95,7 @@ describe('a training load', () => {
       22,
       { available: [10] },
       [
-        ['below-restricted-loads', { percentOneRepMax: '10', low: 20, high: 40 }],
+        ['below-restricted-loads', { percentOneRepMax: 10, low: 20, high: 40 }],
         ['percent-moved', { load: 10, unit: 'kg', reached: 10, percentOneRepMax: 22 }],
       ],
     ],

@@ -119,7 +119,7 @@ describe('an answer explained', () => {
       inputs: { load: 90, repetitions: 5, unit: 'lb' },
     };
     expect(lines(pounds).slice(0, 4)).toEqual([
-      'One-repetition maximum: 90 lb (95 % interval 84.11–95.89 lb)',
+      'One-repetition maximum: 90 lb (95 % interval 84.1–95.9 lb)',
       '  1RM = a',
       // Numbers that are the result already are not printed twice.
       '      = 90 lb',

@@ -301,7 +301,7 @@ describe('a translation', () => {
     expect(page).toContain('1. BEINPRESSE, BEIDE SEITEN');
     expect(page).toContain('Manschette (Bein rechts)  110 mmHg');
     expect(page).toContain('vom ersten bis zum letzten Satz aufgepumpt');
-    expect(page).toContain('Vorsicht: Begrenzt auf 110 mmHg; 90 % wären 160,53 mmHg.');
+    expect(page).toContain('Vorsicht: Begrenzt auf 110 mmHg; 90 % wären 161 mmHg.');
     expect(page).toContain('sex Geschlecht 2 (weiblich)');
     expect(page).toContain('Mit Gruppenmittelwerten umgerechnet, von einer Manschette von 5 cm auf eine von 10 cm.');
     // A word that stands in a slot of a sentence is translated too.
@@ -368,7 +368,7 @@ describe('a translation', () => {
   it('gives an issue, a caution, an assumption, a question or a whole answer as text', () => {
     const german = (shown: object): string => show(shown, { locale: de });
     expect(german(plan.cautions.find(({ code }) => code === 'ceiling-reached')!)).toBe(
-      'Begrenzt auf 110 mmHg; 90 % wären 160,53 mmHg.',
+      'Begrenzt auf 110 mmHg; 90 % wären 161 mmHg.',
     );
     expect(german({ code: 'fitted-on', values: { equation: 'chest-press-women-2000' } })).toBe(
       'chest-press-women-2000 wurde angepasst an: 30 Frauen, 19 bis 26 Jahre.',

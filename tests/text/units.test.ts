@@ -36,7 +36,7 @@ const record = recordSession({
 describe('pounds and inches', () => {
   it('stand where a number is set, with the kilograms that are set', () => {
     const page = explain(load, { units: 'imperial' });
-    expect(page.split('\n')[0]).toBe('Training load: 44.09 lb');
+    expect(page.split('\n')[0]).toBe('Training load: 44.09 lb (20 kg)');
     expect(page).toContain('rounded to the nearest, steps of 5.51 lb (2.5 kg): 44.09 lb (20 kg)');
     expect(page).toContain('M one-repetition maximum 137.79 lb (62.5 kg)');
     // The formula computes in kilograms.
@@ -46,7 +46,9 @@ describe('pounds and inches', () => {
 
   it('are the ends of an interval: 57.355 and 67.645 kg are 126.45 and 149.13 lb', () => {
     expect([maximum.lower!.toFixed(3), maximum.upper!.toFixed(3)]).toEqual(['57.355', '67.645']);
-    expect(show(maximum, { units: 'imperial' })).toMatch(/137\.79 lb \(95 % interval 126\.45–149\.13\)/);
+    const [row] = toRows(maximum, { units: 'imperial' });
+    expect([row!.lower!.toFixed(2), row!.upper!.toFixed(2)]).toEqual(['126.45', '149.13']);
+    expect(show(maximum, { units: 'imperial' })).toMatch(/137\.79 lb \(95 % interval 126\.4–149\.1 lb\)/);
   });
 
   it('leave pressures in mmHg', () => {

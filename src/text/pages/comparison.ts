@@ -1,16 +1,16 @@
 import { Math } from '../../quantity/maths.js';
 import type { Answer } from '../../answer/answer.js';
-import { amount, amountToSet, named, sentence } from '../../answer/translate.js';
+import { amount, amountToSet, bareAmount, named, sentence } from '../../answer/translate.js';
 import { byAudience } from '../../plan/audience.js';
 import type { SessionComparison } from '../../plan/compare-sessions.js';
 import type { LighterOptions } from '../../plan/lighten.js';
-import { setCounts } from '../../plan/set-counts.js';
 import { clock, format } from '../../quantity/format.js';
 import type { Unit } from '../../quantity/quantities.js';
 import type { ComparedQuantity, ComparisonRow } from '../../session/compare.js';
 import { fields, part, table, type Block, type Field } from '../blocks.js';
 import { assumedLine, cautionLine } from '../section.js';
 import type { Translator } from '../translator.js';
+import { setsBriefly } from './exercises.js';
 import { isStopped, opening } from './parts.js';
 import { findingLine } from './review.js';
 
@@ -39,7 +39,7 @@ function changeWords(translate: Translator, { change, changePercent, unit }: Com
     changePercent === undefined ? '' : ` (${signed(changePercent, numberWords(translate, changePercent, '%'))})`;
   const moved =
     unit === '%'
-      ? translate('page.points', { change: numberWords(translate, change, '1') })
+      ? translate('page.points', { change: bareAmount(translate, change, '%').replace(/^-/, '−') })
       : numberWords(translate, change, unit);
   return signed(change, moved) + share;
 }
@@ -77,7 +77,7 @@ function comparedLines(
 export function comparisonBlocks(comparison: SessionComparison, translate: Translator): Block[] {
   const { rows, cautions, stops } = comparison;
   return [
-    ...opening(translate, 'page.compared', { stops, disclaimers: [] }),
+    ...opening(translate, 'page.session-comparison', { stops, disclaimers: [] }),
     ...(isStopped(comparison)
       ? []
       : [
@@ -101,7 +101,7 @@ function optionBlocks(translate: Translator, option: LighterOptions['options'][n
     { heading: translate(`page.keeps-${keeps}`), level: 2 },
     fields(
       [translate('page.load'), amountToSet(translate, load.value, load.unit)],
-      [translate('page.sets'), setCounts(sets)],
+      [translate('page.sets'), setsBriefly(translate, sets)],
       [translate('page.cuff'), named(translate, 'value', restriction)],
       ...comparedLines(translate, comparison),
     ),
@@ -124,7 +124,7 @@ export function lighterBlocks(document: LighterOptions, translate: Translator): 
   const asked = translate('page.lighter-asked', { exercise, percent: format(lighterPercent) });
   const general = cautions.map((message) => cautionLine(translate, message));
   return [
-    ...opening(translate, 'page.lighter', document, [asked], general),
+    ...opening(translate, 'page.lighter-options', document, [asked], general),
     ...options.flatMap((option) => optionBlocks(translate, option)),
     ...part(translate('page.not-offered'), {
       points: notOffered.map(

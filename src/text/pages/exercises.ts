@@ -1,21 +1,20 @@
-import { Math } from '../../quantity/maths.js';
 import { percentReached, type Answer, type Reached } from '../../answer/answer.js';
 import type { Full } from '../../answer/defined.js';
-import { amount, amountToSet, named, rangeToSet } from '../../answer/translate.js';
+import { amount, amountToSet, bareAmount, named, rangeToSet } from '../../answer/translate.js';
 import { measurementOf } from '../../plan/item-prescription.js';
 import { isSameLimb, usesLimb } from '../../plan/limb-and-side.js';
 import { sideWords } from '../../plan/measures.js';
-import { perSet } from '../../plan/set-counts.js';
+import { perSet, setCounts } from '../../plan/set-counts.js';
 import { inForce, type StopCode } from '../../plan/stops.js';
 import type { ExpandedPlan, ExpandedPlanItem, PlanExercise } from '../../plan/types.js';
-import { format } from '../../quantity/format.js';
+import { clock, format } from '../../quantity/format.js';
 import { loadUnitOf, type Unit } from '../../quantity/quantities.js';
 import type { Tempo } from '../../session/notation.js';
 import { sidesOf, takesTurns } from '../../session/prescription.js';
 import type { SessionEvent } from '../../session/timeline.js';
 import { joined, lines, present, type Block } from '../blocks.js';
 import type { Translator } from '../translator.js';
-import { pressure, stopLines } from './parts.js';
+import { answerAmount, pressure, stopLines } from './parts.js';
 
 type Sets = ExpandedPlanItem['sets'];
 
@@ -34,7 +33,10 @@ export function exercisesOf({ request, items, session }: ExpandedPlan): ListedEx
   let from = 0;
   return request.exercises.flatMap((listed, index): ListedExercise[] => {
     const sides = request.limbs.filter((limb) => usesLimb(listed, limb));
-    const [first, ...others] = items.slice(from, (from += sides.length));
+    const order = sidesOf(listed.side ?? 'both');
+    const [first, ...others] = items
+      .slice(from, (from += sides.length))
+      .sort((a, b) => order.indexOf(a.side) - order.indexOf(b.side));
     if (!first) return [];
     const events = session.timeline.events.filter(({ exercise = 1 }) => exercise === index + 1);
     // Where sides take turns, a side’s own rests hold the sets of the other: the clock tells the rest after both.
@@ -47,16 +49,18 @@ export function exercisesOf({ request, items, session }: ExpandedPlan): ListedEx
   });
 }
 
-/** `49.9 % of LOP (95 % interval 32.7–106.1 %)` */
+const percentText = (translate: Translator, percent: number): string => bareAmount(translate, percent, '%');
+
+/** `50 % of LOP (95 % interval 33–106 %)` */
 function reachedWords(translate: Translator, reached: Reached, of: 'page.of-occlusion' | 'page.of-maximum'): string {
-  const [lower, upper] = [reached.lower?.toFixed(1), reached.upper?.toFixed(1)];
+  const [lower, upper] = [reached.lower, reached.upper].map((end) => end && percentText(translate, end));
   const range =
     lower === undefined
       ? translate('page.no-range')
       : upper === undefined
         ? translate('page.range-from', { lower })
         : translate('page.range', { lower, upper });
-  return translate(of, { percent: percentReached(reached).toFixed(1), range });
+  return translate(of, { percent: percentText(translate, percentReached(reached)), range });
 }
 
 export function tempoWords(translate: Translator, { eccentricS, bottomS, concentricS, topS }: Full<Tempo>): string {
@@ -70,11 +74,13 @@ export function tempoWords(translate: Translator, { eccentricS, bottomS, concent
   });
 }
 
-/** `30 s` or `2 min` */
+/** `90 s`, `2 min` or `2:30 min` */
 export const lengthWords = (translate: Translator, seconds: number): string =>
   seconds >= 60 && seconds % 60 === 0
     ? translate('page.minutes', { minutes: format(seconds / 60) })
-    : translate('page.seconds', { seconds: format(seconds) });
+    : seconds > 120 && Number.isInteger(seconds)
+      ? translate('page.time', { time: clock(seconds) })
+      : translate('page.seconds', { seconds: format(seconds) });
 
 /** `30 repetitions`, or `2 min` or `45 s` where they are not counted. */
 export const setLength = (
@@ -84,6 +90,12 @@ export const setLength = (
   repetitions === undefined
     ? lengthWords(translate, durationS!)
     : translate('page.repetitions', { sets: format(repetitions) });
+
+/** `30-15-15-15`, and by time `3 min – 2 min`. */
+export const setsBriefly = (translate: Translator, sets: Parameters<typeof setCounts>[0]): string =>
+  sets.some(({ durationS }) => durationS !== undefined)
+    ? sets.map((set) => ((set.repetitions ?? set.durationS) ? setLength(translate, set) : '–')).join(' – ')
+    : setCounts(sets);
 
 /** `30 – 15 – 15 – 15 repetitions, 30 s rest between sets`, `5 × 5 min, 3 min rest between sets` */
 function setChain(translate: Translator, sets: Sets, rests: readonly number[]): string {
@@ -153,14 +165,14 @@ function widthWords(translate: Translator, { request }: ExpandedPlan, item: Expa
   return width === undefined ? undefined : translate('page.cuff-width', { width: amountToSet(translate, width, 'cm') });
 }
 
-/** `90 mmHg, 48.1 % of LOP (95 % interval 44.1–52.9 %), cuff 10 cm wide; inflated from the first set to the last` */
+/** `90 mmHg, 48 % of LOP (95 % interval 44–53 %), cuff 10 cm wide; inflated from the first set to the last` */
 export function cuffWords(translate: Translator, plan: ExpandedPlan, item: ExpandedPlanItem): string {
   const { target, restTarget, restriction } = item;
   if (restriction === 'none') return translate('page.no-cuff');
   const when = restTarget
     ? translate('page.partial', {
         pressure: pressure(translate, restTarget.value),
-        percent: restTarget.reached!.percentLop.toFixed(1),
+        percent: percentText(translate, restTarget.reached!.percentLop),
       })
     : translate(`page.${restriction}`);
   const set = present(
@@ -173,8 +185,6 @@ export function cuffWords(translate: Translator, plan: ExpandedPlan, item: Expan
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-const whole = (translate: Translator, { value, unit }: Answer): string => amount(translate, Math.round(value), unit);
-
 /** How an occlusion pressure is known: `measured seated`, `converted from 180 mmHg measured supine`, `estimated`. */
 function knownWords(translate: Translator, occlusion: Answer<'occlusion-pressure'>): string {
   const measured = measurementOf(occlusion);
@@ -186,15 +196,15 @@ function knownWords(translate: Translator, occlusion: Answer<'occlusion-pressure
   const how = present(translate('page.lop-measured'), posture && named(translate, 'value', posture)).join(' ');
   return measured === occlusion
     ? how
-    : translate('page.sentence-converted', { measured: whole(translate, measured), how });
+    : translate('page.sentence-converted', { measured: answerAmount(translate, measured), how });
 }
 
-/** `85 mmHg (49.4 % of 172 mmHg, measured seated)` */
+/** `85 mmHg (49 % of 172 mmHg, measured seated)` */
 const pressureWords = (translate: Translator, { occlusion, target }: ExpandedPlanItem): string =>
   translate('page.sentence-pressure', {
     pressure: pressure(translate, target!.value),
-    percent: target!.reached!.percentLop.toFixed(1),
-    occlusion: whole(translate, occlusion!),
+    percent: percentText(translate, target!.reached!.percentLop),
+    occlusion: answerAmount(translate, occlusion!),
     known: knownWords(translate, occlusion!),
   });
 
@@ -204,7 +214,7 @@ function limbWords(translate: Translator, plan: ExpandedPlan, own: readonly Expa
     const side = sideWords(translate, item.side, item.limb);
     if (item.restriction === 'none') return side;
     const place = joined(side, widthWords(translate, plan, item));
-    return translate('page.sentence-limb', { place, pressure: pressureWords(translate, item) });
+    return translate('page.assessed-where', { where: place, text: pressureWords(translate, item) });
   });
   return capital(limbs.join('; '));
 }
@@ -218,7 +228,7 @@ function loadBriefly(translate: Translator, item: ExpandedPlanItem): string {
   return translate('page.share-of-maximum', {
     load: rangeToSet(translate, load, upperLoad),
     percent: present(load.reached, upperLoad?.reached)
-      .map(({ percentOneRepMax }) => percentOneRepMax.toFixed(1))
+      .map(({ percentOneRepMax }) => percentText(translate, percentOneRepMax))
       .join('–'),
   });
 }

@@ -1,12 +1,13 @@
-import type { Answer } from '../../answer/answer.js';
-import { amount, numeral, sentence } from '../../answer/translate.js';
+import type { Answer, Caution } from '../../answer/answer.js';
+import { amount, numeral, ownAmount, sentence } from '../../answer/translate.js';
 import { byAudience } from '../../plan/audience.js';
 import type { Disclaimer } from '../../plan/disclaimers.js';
 import { documentMessages } from '../../plan/document-messages.js';
-import { sideWords } from '../../plan/measures.js';
-import type { ExpandedRecord } from '../../plan/record.js';
+import { placeWords, sideWords } from '../../plan/measures.js';
+import type { ExpandedItem, ExpandedRecord } from '../../plan/record.js';
 import { questionMessages } from '../../plan/screening-messages.js';
 import { perSet } from '../../plan/set-counts.js';
+import { messageKey } from '../../plan/severity.js';
 import { inForce, type Stop } from '../../plan/stops.js';
 import type { ExpandedLimbTotals, PlanSet } from '../../plan/types.js';
 import { convertLoad } from '../../quantity/convert.js';
@@ -36,10 +37,18 @@ const ALWAYS = [
 export const USUAL = 'burn-usual';
 
 /** Sentences of every page; in brief what to watch for after the session. */
-export const always = (translate: Translator, disclaimers: readonly Disclaimer[], detail: Detail = 'full'): string[] =>
-  disclaimers
+export function always(
+  translate: Translator,
+  { disclaimers, cautions }: Pick<ExpandedRecord, 'disclaimers' | 'cautions'>,
+  detail: Detail = 'full',
+): string[] {
+  // To whom is new to it, a caution says the same.
+  const isSaid = cautions.some(({ code }) => code === 'first-session');
+  return disclaimers
     .filter(({ code }) => (detail === 'brief' ? code === 'watch-afterwards' : ALWAYS.includes(code) && code !== USUAL))
+    .filter(({ code }) => !(isSaid && code === 'supervise-first-sessions'))
     .map((printed) => sentence(translate, printed));
+}
 
 /** What of a document is at the top of its page. */
 interface Headed {
@@ -124,9 +133,10 @@ export function watchParts(
   document: Pick<ExpandedRecord, 'cautions' | 'stops'>,
   between: readonly Block[] = [],
   more: readonly string[] = [],
+  line = (printed: Caution): string => cautionLine(translate, printed),
 ): Block[] {
   const { person, practitioner, method } = cautionsLeft(document);
-  const points = (own: typeof method): string[] => own.map((message) => cautionLine(translate, message));
+  const points = (own: typeof method): string[] => own.map(line);
   return [
     ...part(translate('page.watch'), { points: points(person) }),
     ...part(translate('page.practitioner'), { points: points(practitioner) }),
@@ -138,15 +148,63 @@ export function watchParts(
 export const sourcesPart = (translate: Translator, document: object): Block[] =>
   part(translate('page.sources'), { points: sourceLines(idsIn(document)) });
 
-/** A line with the exercises or limbs that it is about. */
-export const withPlaces = (line: string, places: readonly string[]): string =>
+const withPlaces = (line: string, places: readonly string[]): string =>
   places.length > 0 ? `${line} (${[...new Set(places)].join('; ')})` : line;
+
+/** A line with the items that it is about, where it is not all of them; an exercise that it is about on each limb once. */
+export const ofItems = <I extends Pick<ExpandedItem, 'exercise' | 'limb' | 'side'>>(
+  translate: Translator,
+  line: string,
+  own: readonly I[],
+  all: readonly I[],
+): string =>
+  withPlaces(
+    line,
+    own.length === all.length
+      ? []
+      : own.map((item) =>
+          all.every((other) => other.exercise !== item.exercise || own.includes(other))
+            ? item.exercise
+            : placeWords(translate, item),
+        ),
+  );
+
+/** What a caution can be about: exercises on limbs, and what they add up to on each limb. */
+interface Places<I> {
+  readonly items: readonly I[];
+  readonly limbs: readonly ExpandedLimbTotals[];
+}
+
+/** A caution as a line with the exercises or limbs it is about, where it is not all of them. */
+export function placedLine<I extends Pick<ExpandedItem, 'exercise' | 'limb' | 'side' | 'restriction' | 'target'>>(
+  translate: Translator,
+  { items, limbs }: Places<I>,
+  cautionsOf: (item: I) => readonly Caution[],
+): (printed: Caution) => string {
+  return (printed) => {
+    const key = messageKey(printed);
+    const isIn = (own: readonly Caution[] = []): boolean => own.some((other) => messageKey(other) === key);
+    const whose = items.filter((item) => isIn(cautionsOf(item)));
+    const ofCuff = whose.every(({ target }) => isIn(target?.cautions));
+    const all = ofCuff ? items.filter(({ restriction }) => restriction !== 'none') : items;
+    const line = cautionLine(translate, printed);
+    if (whose.length > 0) return ofItems(translate, line, whose, all);
+    const ofLimbs = limbs.filter(({ cautions }) => isIn(cautions));
+    return withPlaces(
+      line,
+      ofLimbs.length < limbs.length ? ofLimbs.map(({ side, limb }) => sideWords(translate, side, limb)) : [],
+    );
+  };
+}
 
 /** An answer as its number with its unit. */
 export const answerAmount = (translate: Translator, { value, unit }: Answer): string => amount(translate, value, unit);
 
-/** `[pressure] mmHg` */
-export const pressure = (translate: Translator, mmHg: number): string => amount(translate, mmHg, 'mm[Hg]');
+/** A pressure that is set or held, as it is. */
+export const pressure = (translate: Translator, mmHg: number): string => ownAmount(translate, mmHg, 'mm[Hg]');
+
+/** Totals that there is a working of: timed sets have no repetitions, and no cuff has no time. */
+export const notZero = (totals: readonly Answer[]): Answer[] => totals.filter(({ value }) => value !== 0);
 
 export const totalTime = (translate: Translator, { timeUnderTension: tension, sessionTime }: ExerciseTotals): string =>
   joined(
@@ -155,36 +213,55 @@ export const totalTime = (translate: Translator, { timeUnderTension: tension, se
   );
 
 /** Time at the lower pressure of the rests, where there is one. */
-export const partialTime = (translate: Translator, time: Answer | undefined): string | undefined =>
+const partialTime = (translate: Translator, time: Answer | undefined): string | undefined =>
   time && translate('page.total-partial', { partial: clock(time.value) });
 
+const volumeWords = (translate: Translator, volume: Answer | undefined): string | false | undefined =>
+  volume && volume.value > 0 && translate('page.limb-volume', { volume: answerAmount(translate, volume) });
+
 /** The work that was or is to be done, where sets are counted. */
-export function workLines(translate: Translator, totals: ExerciseTotals): string[] {
+function workLines(translate: Translator, totals: ExerciseTotals): string[] {
   const { repetitions: count, volumeLoad, bodyMassVolumeLoad } = totals;
   if (count.value === 0) return [];
-  const repetitions = format(count.value);
   return present(
-    volumeLoad && volumeLoad.value > 0
-      ? translate('page.total-volume', { repetitions, volume: answerAmount(translate, volumeLoad) })
-      : translate('page.total-repetitions', { repetitions }),
+    joined(
+      translate('page.total-repetitions', { repetitions: format(count.value) }),
+      volumeWords(translate, volumeLoad),
+    ),
     bodyMassVolumeLoad && translate('page.total-body-volume', { volume: answerAmount(translate, bodyMassVolumeLoad) }),
   );
 }
 
-/** What each limb goes through in a session; `some` is the frame for its restriction, where there is any. */
-export const limbLines = (
-  translate: Translator,
-  limbs: readonly ExpandedLimbTotals[],
-  some: (exercises: number) => 'page.limb-time' | 'page.limb-one' | 'page.limb-many',
-): string[] =>
+/** What an exercise on one limb or a session of several adds up to. */
+export function totalLines(translate: Translator, totals: ExerciseTotals, cuffedLimbs = 1): string[] {
+  const { restrictionTime, longestRestriction, reperfusionTime, pressureTime, relativePressureTime } = totals;
+  return present(
+    ...workLines(translate, totals),
+    totalTime(translate, totals),
+    longestRestriction.value > 0 &&
+      translate(cuffedLimbs > 1 ? 'page.total-restriction-limbs' : 'page.total-restriction', {
+        restriction: clock(restrictionTime.value),
+        longest: clock(longestRestriction.value),
+      }),
+    partialTime(translate, totals.partialRestrictionTime),
+    reperfusionTime && translate('page.total-reperfusion', { reperfusion: clock(reperfusionTime.value) }),
+    relativePressureTime &&
+      translate(cuffedLimbs > 1 ? 'page.total-pressures-limbs' : 'page.total-pressures', {
+        limbs: cuffedLimbs,
+        pressure: answerAmount(translate, pressureTime!),
+        relative: answerAmount(translate, relativePressureTime),
+      }),
+  );
+}
+
+/** What each limb goes through in a session. */
+export const limbLines = (translate: Translator, limbs: readonly ExpandedLimbTotals[]): string[] =>
   limbs.map(({ limb, side, exercises, restrictionTime, partialRestrictionTime, volumeLoad }) => {
     const values = { side: sideWords(translate, side, limb), restriction: clock(restrictionTime.value), exercises };
     return joined(
-      translate(exercises === 0 ? 'page.limb-none' : some(exercises), values),
+      translate(`page.limb-${exercises === 0 ? 'none' : exercises === 1 ? 'one' : 'many'}`, values),
       partialTime(translate, partialRestrictionTime),
-      volumeLoad &&
-        volumeLoad.value > 0 &&
-        translate('page.limb-volume', { volume: answerAmount(translate, volumeLoad) }),
+      volumeWords(translate, volumeLoad),
     );
   });
 

@@ -7,10 +7,11 @@ import { present } from '../blocks.js';
 import { workingOf } from '../section.js';
 import type { Translator } from '../translator.js';
 import type { Group } from '../write.js';
-import { stopLines } from './parts.js';
+import { notZero, stopLines } from './parts.js';
 
 /** The totals of an exercise or a session, by name. */
-const sumsOf = ({ cautions: _, ...sums }: ExerciseTotals) => Object.entries(sums) as [keyof typeof sums, Answer][];
+const sumsOf = ({ cautions: _, ...sums }: ExerciseTotals) =>
+  (Object.entries(sums) as [keyof typeof sums, Answer][]).filter(([, sum]) => notZero([sum]).length > 0);
 
 const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 

@@ -1,7 +1,7 @@
 import type { Answer, Caution } from '../../answer/answer.js';
 import { amount, named, sentence } from '../../answer/translate.js';
 import { itemCautions } from '../../plan/item-cautions.js';
-import { placeWords, sideWords } from '../../plan/measures.js';
+import { sideWords } from '../../plan/measures.js';
 import { messageKey } from '../../plan/severity.js';
 import type { Disclaimer } from '../../plan/disclaimers.js';
 import { SYMPTOM_GRADES, symptoms, type SymptomGrade } from '../../plan/symptoms.js';
@@ -10,7 +10,6 @@ import { bloodPressureCautions } from '../../pressure/blood-pressure.js';
 import { clock, format } from '../../quantity/format.js';
 import { loadUnitOf } from '../../quantity/quantities.js';
 import { takesTurns } from '../../session/prescription.js';
-import type { ExerciseTotals } from '../../session/totals.js';
 import { fields, joined, lines, namedPart, part, present, type Block, type Field } from '../blocks.js';
 import { assumedLine, cautionLine, partsOf } from '../section.js';
 import type { Translator } from '../translator.js';
@@ -27,20 +26,18 @@ import {
 } from './exercises.js';
 import {
   always,
-  answerAmount,
   bloodPressure,
   cautionsLeft,
   isStopped,
   limbLines,
   opening,
-  partialTime,
+  placedLine,
   pressure,
   setFields,
   sourcesPart,
+  totalLines,
   totalTime,
   USUAL,
-  withPlaces,
-  workLines,
   type Detail,
 } from './parts.js';
 import { planWorking } from './plan-working.js';
@@ -60,7 +57,7 @@ function clockRows(translate: Translator, { session, request, limbs }: ExpandedP
         : translate(`page.${event}`);
     const words =
       event === 'set' && exercise !== undefined
-        ? translate('page.of-exercise', { exercise: names[exercise - 1]!, event: plain })
+        ? translate('page.of-place', { exercise: names[exercise - 1]!, side: plain })
         : pressureMmHg === undefined
           ? plain
           : translate('page.to-pressure', { event: plain, pressure: pressure(translate, pressureMmHg) });
@@ -70,28 +67,6 @@ function clockRows(translate: Translator, { session, request, limbs }: ExpandedP
     return [clock(atS), translate('page.with-side', { event: words, side: where })];
   });
   return [...rows, [clock(durationS), translate('page.end')]];
-}
-
-/** What an exercise on one limb or a session of several adds up to. */
-function totalLines(translate: Translator, totals: ExerciseTotals, cuffedLimbs = 1): string[] {
-  const { restrictionTime, longestRestriction, reperfusionTime, pressureTime, relativePressureTime } = totals;
-  return present(
-    ...workLines(translate, totals),
-    totalTime(translate, totals),
-    longestRestriction.value > 0 &&
-      translate('page.total-restriction', {
-        restriction: clock(restrictionTime.value),
-        longest: clock(longestRestriction.value),
-      }),
-    partialTime(translate, totals.partialRestrictionTime),
-    reperfusionTime && translate('page.total-reperfusion', { reperfusion: clock(reperfusionTime.value) }),
-    relativePressureTime &&
-      translate(cuffedLimbs > 1 ? 'page.total-pressures-limbs' : 'page.total-pressures', {
-        limbs: cuffedLimbs,
-        pressure: answerAmount(translate, pressureTime!),
-        relative: answerAmount(translate, relativePressureTime),
-      }),
-  );
 }
 
 /** A box for each set, with what is in it: `☐ 30  ☐ 15`, `☐ 3 × 87.5 kg`, `☐ 5 min`. */
@@ -130,7 +105,10 @@ function exerciseFields(translate: Translator, plan: ExpandedPlan, exercise: Lis
     ...setFields(translate, sets, load ? loadUnitOf(load.unit) : 'kg'),
     tempo && [translate('page.tempo'), tempoWords(translate, tempo)],
     ...(brief ? each(inTurn ? own : [first], translate('page.tick'), (item) => boxes(translate, item)) : []),
-    pause && [translate('page.then'), `${clock(pause.durationS!)} min ${translate(`page.${pause.event as 'rest'}`)}`],
+    pause && [
+      translate('page.then'),
+      `${lengthWords(translate, pause.durationS!)} ${translate(`page.${pause.event as 'rest'}`)}`,
+    ],
   );
 }
 
@@ -154,26 +132,14 @@ const exerciseBlocks = (translate: Translator, plan: ExpandedPlan, brief: boolea
 /** Whether a session is more than one exercise on one limb. */
 const isSeveral = ({ items }: ExpandedPlan): boolean => items.length > 1;
 
-/** Cautions as lines, each with the exercises or limbs it is about, where it is not the person’s or everyone’s. */
-function warnings(
-  translate: Translator,
-  { request, items, limbs }: ExpandedPlan,
-  cautions: readonly Caution[],
-): string[] {
-  const personal = bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg).map(messageKey);
-  return cautions.map((printed) => {
-    const key = messageKey(printed);
-    const isIn = (own: readonly Caution[]): boolean => own.some((other) => messageKey(other) === key);
-    const whose = personal.includes(key) ? items : items.filter((item) => isIn(itemCautions(item)));
-    const limbCuff = limbs.filter((limb) => isIn(limb.cautions));
-    const places =
-      whose.length > 0 && whose.length < items.length
-        ? whose.map((item) => placeWords(translate, item))
-        : whose.length === 0 && limbCuff.length < limbs.length
-          ? limbCuff.map(({ side, limb }) => sideWords(translate, side, limb))
-          : [];
-    return withPlaces(cautionLine(translate, printed), places);
-  });
+/** Cautions as lines, each with the exercises or limbs it is about, where it is not the person’s. */
+function warnings(translate: Translator, plan: ExpandedPlan, cautions: readonly Caution[]): string[] {
+  const { systolicMmHg, diastolicMmHg } = plan.request;
+  const personal = bloodPressureCautions(systolicMmHg, diastolicMmHg).map(messageKey);
+  const line = placedLine(translate, plan, itemCautions);
+  return cautions.map((printed) =>
+    personal.includes(messageKey(printed)) ? cautionLine(translate, printed) : line(printed),
+  );
 }
 
 /** What was assumed of a measured pressure: the practitioner knows better. */
@@ -243,7 +209,7 @@ const writeDown = (translate: Translator, { limbs }: ExpandedPlan): Block[] =>
 
 /** A plan as a page: in full with the working of every number below it, or in brief, for the gym. */
 export function planBlocks(plan: ExpandedPlan, translate: Translator, detail: Detail): Block[] {
-  const { request, limbs, session, assumptions, disclaimers } = plan;
+  const { request, limbs, session, assumptions } = plan;
   const { notes } = request;
   const brief = detail === 'brief';
   const top: Block[] = [
@@ -254,24 +220,21 @@ export function planBlocks(plan: ExpandedPlan, translate: Translator, detail: De
   ];
   const criteria = criteriaBlocks(translate, plan);
   const below = part(translate(brief ? 'page.afterwards' : 'page.always'), {
-    points: always(translate, disclaimers, detail),
+    points: always(translate, plan, detail),
   });
   if (isStopped(plan)) return [...top, ...criteria, ...below];
 
   const { person, practitioner, method } = cautionsLeft(plan);
   const exercises = exerciseBlocks(translate, plan, brief);
-  const restrictions = limbLines(translate, limbs, (count) => (count === 1 ? 'page.limb-one' : 'page.limb-many'));
+  const restrictions = limbLines(translate, limbs);
+  const shown = brief ? person.slice(0, MOST_FOR_PERSON) : person;
+  const count = brief ? person.length + practitioner.length + method.length - shown.length : 0;
+  const more = count > 0 && translate('page.more', { count });
+  const watch = [{ points: warnings(translate, plan, shown) }, lines(shown.length > 0 && more)];
+  const start = [...top, ...part(translate('page.watch'), ...watch), ...criteria, ...exercises];
   if (brief) {
-    const shown = person.slice(0, MOST_FOR_PERSON);
-    const count = person.length + practitioner.length + method.length - shown.length;
-    const more = count > 0 && translate(count === 1 ? 'page.more-one' : 'page.more', { count });
     return [
-      ...top,
-      ...(shown.length > 0
-        ? part(translate('page.watch'), { points: warnings(translate, plan, shown) }, lines(more))
-        : []),
-      ...criteria,
-      ...exercises,
+      ...start,
       ...part(translate('page.limbs'), lines(...restrictions, totalTime(translate, session.totals))),
       ...writeDown(translate, plan),
       ...below,
@@ -285,12 +248,9 @@ export function planBlocks(plan: ExpandedPlan, translate: Translator, detail: De
     { under: translate('page.totals'), lines: totalLines(translate, session.totals, cuffedLimbs) },
   ];
   return [
-    ...top,
-    ...criteria,
-    ...exercises,
+    ...start,
     ...(isSeveral(plan) ? part(translate('page.session'), ...clockAndTotals) : []),
     ...part(translate('page.limbs'), lines(...restrictions)),
-    ...part(translate('page.watch'), { points: warnings(translate, plan, person) }),
     ...part(translate('page.practitioner'), { points: [...warnings(translate, plan, practitioner), ...assumed] }),
     ...below,
     ...part(translate('page.method'), {

@@ -1,13 +1,12 @@
-import { amountToSet, named, sentence } from '../../answer/translate.js';
-import { placeWords } from '../../plan/measures.js';
+import { amountToSet, bareAmount, named, sentence } from '../../answer/translate.js';
 import type { Proposal, ProposalItem } from '../../plan/proposal.js';
-import { setCounts } from '../../plan/set-counts.js';
 import { messageKey } from '../../plan/severity.js';
 import { format } from '../../quantity/format.js';
 import { loadUnitCode } from '../../quantity/quantities.js';
 import { fields, lines, part, pointsOr, type Block } from '../blocks.js';
 import type { Translator } from '../translator.js';
-import { isStopped, opening, pressure, sourcesPart, watchParts, withPlaces } from './parts.js';
+import { setsBriefly } from './exercises.js';
+import { isStopped, ofItems, opening, pressure, sourcesPart, watchParts } from './parts.js';
 import { itemHeading } from './record.js';
 
 /** What is proposed for an exercise: what changes, from what to what. */
@@ -19,7 +18,7 @@ function changeFields(translate: Translator, item: ProposalItem): Block {
     if (!percentOneRepMax) return words;
     // Of the load in the proposal: a practitioner may have changed it.
     const share = (percentOneRepMax.from * weight) / load!.from;
-    return translate('page.share-of-maximum', { load: words, percent: format(share) });
+    return translate('page.share-of-maximum', { load: words, percent: bareAmount(translate, share, '%') });
   };
   const pressed = (mmHg: number | undefined, share: number | undefined): string | undefined =>
     mmHg === undefined
@@ -37,7 +36,7 @@ function changeFields(translate: Translator, item: ProposalItem): Block {
         ? moved(pressed(cuffMmHg.from, percentLop!.from), pressed(cuffMmHg.to, percentLop!.to))
         : translate('page.no-cuff'),
     ],
-    sets && [translate('page.sets'), moved(setCounts(sets.from), setCounts(sets.to))],
+    sets && [translate('page.sets'), moved(setsBriefly(translate, sets.from), setsBriefly(translate, sets.to))],
   );
 }
 
@@ -46,10 +45,7 @@ function reasonLines(translate: Translator, items: readonly ProposalItem[]): str
   const reasons = new Map(items.flatMap((item) => item.reasons.map((reason) => [messageKey(reason), reason])));
   return [...reasons].map(([key, reason]) => {
     const own = items.filter((item) => item.reasons.some((other) => messageKey(other) === key));
-    return withPlaces(
-      sentence(translate, reason),
-      own.length < items.length ? own.map((item) => placeWords(translate, item)) : [],
-    );
+    return ofItems(translate, sentence(translate, reason), own, items);
   });
 }
 
@@ -62,17 +58,18 @@ export function proposalBlocks(proposal: Proposal, translate: Translator): Block
   const reasons = new Set(items.flatMap((item) => item.reasons.map(messageKey)));
   const left = proposal.cautions.filter((message) => !reasons.has(messageKey(message)));
   const text = sentence(translate, { code: `rule-${rule.id}`, text: rule.text });
+  const rules = [
+    translate('page.rule', { rule: rule.id, grade: grade(rule), text }),
+    translate('page.pain-rule', { rule: named(translate, 'value', painRule.id), grade: grade(painRule) }),
+  ];
   return [
-    ...opening(translate, 'page.proposal', proposal, [
-      !stopped && translate('page.rule', { rule: rule.id, grade: grade(rule), text }),
-      !stopped && translate('page.pain-rule', { rule: named(translate, 'value', painRule.id), grade: grade(painRule) }),
-    ]),
+    ...opening(translate, 'page.proposal', proposal),
     ...items.flatMap((item, index) => [
       itemHeading(translate, item, index),
       lines(translate(`page.propose-${item.action}`)),
       ...(stopped ? [] : [changeFields(translate, item)]),
     ]),
-    ...(stopped ? [] : part(translate('page.why'), { points: reasonLines(translate, items) })),
+    ...(stopped ? [] : part(translate('page.why'), lines(...rules), { points: reasonLines(translate, items) })),
     ...part(
       translate('page.measure-again'),
       pointsOr(

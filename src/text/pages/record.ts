@@ -3,26 +3,26 @@ import { amountToSet, named, rangeToSet } from '../../answer/translate.js';
 import { placeWords, sideWords } from '../../plan/measures.js';
 import type { ProposalItem } from '../../plan/proposal.js';
 import type { ExpandedRecord, ExpandedRecordItem } from '../../plan/record.js';
-import { setCounts } from '../../plan/set-counts.js';
 import { clock, format } from '../../quantity/format.js';
 import { loadUnitCode } from '../../quantity/quantities.js';
 import { fields, joined, lines, part, present, type Block } from '../blocks.js';
 import { assumedLine, sumOf } from '../section.js';
 import type { Translator } from '../translator.js';
+import { setsBriefly } from './exercises.js';
 import {
   always,
   answerAmount,
   bloodPressure,
   isStopped,
   limbLines,
+  notZero,
   opening,
-  partialTime,
+  placedLine,
   pressure,
   setFields,
   sourcesPart,
-  totalTime,
+  totalLines,
   watchParts,
-  workLines,
   type Detail,
 } from './parts.js';
 
@@ -47,7 +47,7 @@ function doneFields(translate: Translator, item: ExpandedRecordItem, stopped: bo
       mmHg === undefined
         ? translate('page.held-not-recorded')
         : translate('page.held', { pressure: pressure(translate, mmHg) });
-    return stopped ? held : translate('page.held-and-planned', { held, planned: answerAmount(translate, planned) });
+    return stopped ? held : translate('page.held-and-planned', { held, planned: pressure(translate, planned.value) });
   };
   const liftedLoad = (planned: Answer<'training-load'>): string => {
     const lifted = amountToSet(translate, done.load!, loadUnitCode(done.unit!));
@@ -56,15 +56,10 @@ function doneFields(translate: Translator, item: ExpandedRecordItem, stopped: bo
       ? withPlanned(lifted, rangeToSet(translate, planned, upperLoad))
       : onlyDone(lifted);
   };
-  const counts = { done: setCounts(done.sets), planned: setCounts(sets) };
+  const counts = withPlanned(setsBriefly(translate, done.sets), setsBriefly(translate, sets));
   return fields(
     done.instead !== undefined && [translate('page.instead'), item.exercise],
-    [
-      translate('page.sets'),
-      lastSetToFailure && !stopped
-        ? translate('page.done-to-failure', counts)
-        : withPlanned(counts.done, counts.planned),
-    ],
+    [translate('page.sets'), lastSetToFailure && !stopped ? translate('page.to-failure', { sets: counts }) : counts],
     (load !== undefined || mode === undefined || mode === 'resistance') && [
       translate('page.load'),
       load && !done.unloaded ? liftedLoad(load) : translate('page.no-load'),
@@ -86,27 +81,14 @@ function doneFields(translate: Translator, item: ExpandedRecordItem, stopped: bo
 }
 
 function doneBlocks(translate: Translator, item: ExpandedRecordItem, stopped: boolean): Block[] {
-  const { done, totals, restriction } = item;
-  const { restrictionTime, partialRestrictionTime, pressureTime } = totals;
+  const { done, totals } = item;
   return [
     doneFields(translate, item, stopped),
     lines(
       done.stoppedEarly && translate('page.stopped-early'),
       done.lastSetToFailure && translate('page.last-to-failure'),
     ),
-    {
-      under: translate('page.totals'),
-      lines: present(
-        ...workLines(translate, totals),
-        totalTime(translate, totals),
-        restriction !== 'none' &&
-          joined(
-            translate('page.restriction', { restriction: clock(restrictionTime.value) }),
-            partialTime(translate, partialRestrictionTime),
-            pressureTime && translate('page.pressure-time', { pressure: answerAmount(translate, pressureTime) }),
-          ),
-      ),
-    },
+    { under: translate('page.totals'), lines: totalLines(translate, totals) },
   ];
 }
 
@@ -158,14 +140,15 @@ function feltPart(translate: Translator, record: ExpandedRecord): Block[] {
 
 /** A record as a page; in full with the working of its totals. */
 export function recordBlocks(record: ExpandedRecord, translate: Translator, detail: Detail): Block[] {
-  const { date, label, posture, systolicMmHg, diastolicMmHg, items, limbs, disclaimers, assumptions } = record;
+  const { date, label, posture, systolicMmHg, diastolicMmHg, items, limbs, assumptions } = record;
   const full = detail === 'full';
   const stopped = isStopped(record);
+  const line = placedLine(translate, record, ({ totals }) => totals.cautions);
   const assumed = assumptions.map((message) => assumedLine(translate, message));
-  const afterwards = part(translate('page.afterwards'), { points: always(translate, disclaimers) });
+  const afterwards = part(translate('page.afterwards'), { points: always(translate, record) });
   const working: Block[] = items.map(({ exercise, side, limb, totals: { cautions: _, ...sums } }) => ({
     group: placeWords(translate, { exercise, side, limb }),
-    sections: Object.values(sums).map((answer) => sumOf(answer, translate)),
+    sections: notZero(Object.values(sums)).map((answer) => sumOf(answer, translate)),
   }));
   const load: Block[] = present(record.sessionLoad).map((answer) => ({ section: sumOf(answer, translate) }));
   return [
@@ -175,8 +158,8 @@ export function recordBlocks(record: ExpandedRecord, translate: Translator, deta
     ]),
     ...items.flatMap((item, index) => [itemHeading(translate, item, index), ...doneBlocks(translate, item, stopped)]),
     ...feltPart(translate, record),
-    ...part(translate('page.limbs'), lines(...limbLines(translate, limbs, () => 'page.limb-time'))),
-    ...(stopped ? afterwards : watchParts(translate, record, afterwards, full ? assumed : [])),
+    ...part(translate('page.limbs'), lines(...limbLines(translate, limbs))),
+    ...(stopped ? afterwards : watchParts(translate, record, afterwards, full ? assumed : [], line)),
     ...(full && !stopped ? part(translate('page.working'), ...working, ...load) : []),
     ...(full ? sourcesPart(translate, record) : []),
   ];

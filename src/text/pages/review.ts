@@ -1,4 +1,4 @@
-import { amount, named } from '../../answer/translate.js';
+import { amountToSet, named } from '../../answer/translate.js';
 import type { PlanCode } from '../../plan/document-messages.js';
 import { assessedWords, findingValues, measureWords, placeWords } from '../../plan/measures.js';
 import type { Assessment, Review, ReviewFinding } from '../../plan/review-plan.js';
@@ -27,7 +27,7 @@ function insideText(translate: Translator, assessed: Assessment): string {
   const values = { ...assessedWords(translate, assessed), grade: named(translate, 'grade', evidence) };
   return asked === undefined
     ? translate('page.assessed', values)
-    : translate('page.assessed-asked', { ...values, asked: amount(translate, asked, unit) });
+    : translate('page.assessed-asked', { ...values, asked: amountToSet(translate, asked, unit) });
 }
 
 /** What is alike on every limb once; where a measure differs, each line names its place. */
@@ -48,7 +48,7 @@ function insideLines(translate: Translator, inside: readonly Assessment[]): stri
 /** A review as a page; of a document with a stop in force, the stop and nothing that could be set. */
 export function reviewBlocks(review: Review, translate: Translator): Block[] {
   const { of, guideline, findings, inside, notAssessed } = review;
-  const nothing = translate('page.nothing-assessed');
+  const nothing = translate('page.nothing');
   const outside = findings.map((finding) =>
     finding.measure === undefined ? cautionLine(translate, finding) : findingLine(translate, finding),
   );

@@ -5,13 +5,16 @@ import { assumptionText, sumOf } from '../section.js';
 import type { Translator } from '../translator.js';
 import { opening, sourcesPart } from './parts.js';
 
-/** A finding of a screening, with how well it is backed. */
-function foundLine(translate: Translator, finding: ScreeningFinding): string {
-  const { outcome, evidence, source } = finding;
+/** A finding of a screening. */
+export function foundText(translate: Translator, finding: ScreeningFinding): string {
+  const { outcome } = finding;
   const severity = outcome === 'refer' ? translate('page.refer') : named(translate, 'severity', outcome);
-  const line = translate('with-severity', { severity, text: sentence(translate, finding) });
-  return `${line} [${joined(named(translate, 'grade', evidence), source)}]`;
+  return translate('with-severity', { severity, text: sentence(translate, finding) });
 }
+
+/** The same, with how well it is backed. */
+const foundLine = (translate: Translator, finding: ScreeningFinding): string =>
+  `${foundText(translate, finding)} [${joined(named(translate, 'grade', finding.evidence), finding.source)}]`;
 
 /** What answers lead to: the outcome, its findings and what is open. */
 function answeredBlocks(
@@ -29,7 +32,7 @@ function answeredBlocks(
     ...part(
       translate('page.found'),
       pointsOr(
-        translate('page.nothing-in-answers'),
+        translate('page.nothing-found'),
         findings.map((finding) => foundLine(translate, finding)),
       ),
     ),
@@ -47,8 +50,8 @@ export function screeningBlocks(screening: Screening, translate: Translator): Bl
     { heading: translate('page.score'), level: 2 },
     { section: sumOf(thrombosisScore, translate) },
     lines(
-      ...thrombosisScore.assumptions.map((one) => assumptionText(translate, one)),
       ...thrombosisScore.cautions.map((one) => sentence(translate, one)),
+      ...thrombosisScore.assumptions.map((one) => assumptionText(translate, one)),
     ),
     ...sourcesPart(translate, screening),
   ];
