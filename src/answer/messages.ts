@@ -51,14 +51,11 @@ export const fill = (text: string, values: MessageValues = {}, write = inEnglish
   text.replace(/\{([^{}:]+):?([^{}]*)\}/g, (slot, name: string, unit: string) => {
     const value = Object.hasOwn(values, name) ? (values[name] ?? slot) : slot;
     if (isNumber(value)) {
-      const given = unit === 'unit' ? String(values[unit] ?? '') : undefined;
-      const digits =
-        given === undefined
-          ? inPractice(value, unit, Object.values(values).filter(isNumber))
-          : given === ''
-            ? String(value)
-            : format(value);
-      return write(value, given ?? unit, digits);
+      const isGiven = unit === 'unit';
+      const code = isGiven ? String(values[unit] ?? '') : unit;
+      const others = Object.values(values).filter(isNumber);
+      const digits = !isGiven ? inPractice(value, code, others) : code ? format(value) : String(value);
+      return write(value, code, digits);
     }
     // A document that was edited may hold anything.
     return Array.isArray(value) ? value.join(', ') : String(value);

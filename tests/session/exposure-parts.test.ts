@@ -126,15 +126,15 @@ describe('an exercise warns', () => {
   it('of the longer side where they take turns', () => {
     // Left from 0 to 16 min and its last minute: 17 min. Right from 8 min to 18 min: 10 min.
     const turns = timed([480, 60], { side: 'left-then-right' });
-    expect(minutes(turns)).toEqual([['restriction-long-exercise', '17']]);
-    expect(minutes(timed([60, 480], { side: 'left-then-right' }))).toEqual([['restriction-long-exercise', '17']]);
+    expect(minutes(turns)).toEqual([['restriction-long-exercise', 17]]);
+    expect(minutes(timed([60, 480], { side: 'left-then-right' }))).toEqual([['restriction-long-exercise', 17]]);
   });
   // Guidance: 20 min of aerobic exercise in all, 5 min at a time at rest.
   it('of all of it in work, and of the longest stretch at rest', () => {
     const three = (mode: ExerciseMode, seconds: number) =>
       minutes(timed([seconds, seconds, seconds], { restS: 60, restriction: 'intermittent', mode }));
-    expect([three('aerobic', 480), three('aerobic', 400)]).toEqual([[['restriction-long-aerobic', '24']], []]);
-    expect([three('passive', 300), three('passive', 306)]).toEqual([[], [['restriction-long-passive', '5.1']]]);
+    expect([three('aerobic', 480), three('aerobic', 400)]).toEqual([[['restriction-long-aerobic', 24]], []]);
+    expect([three('passive', 300), three('passive', 306)]).toEqual([[], [['restriction-long-passive', 5.1]]]);
   });
   it('of timed sets with a load', () => {
     const of = (...sets: object[]) => minutes(leg({ scheme: undefined, sets })).map(([code]) => code);

@@ -47,7 +47,7 @@ describe('what an exercise adds up to', () => {
     const partial = timed('2x600s', { restS: 600, restriction: 'partial' });
     expect(totalsOfExercise(fullPrescription(partial)).cautions.map(({ code, values }) => [code, values])).toEqual([
       ['restriction-long-limb', { value: 30, limit: 20 }],
-      ['restriction-long-exercise', { minutes: '30', low: 5, high: 10 }],
+      ['restriction-long-exercise', { minutes: 30, low: 5, high: 10 }],
     ]);
     expect(limbsOf(schedule([partial]))[0]!.cautions.map(({ code, values }) => [code, values])).toEqual([
       ['restriction-long-limb', { value: 30, limit: 20 }],
