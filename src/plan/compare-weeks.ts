@@ -138,6 +138,7 @@ function totalsOf(sessions: readonly CountedSession[], among: (part: FullPrescri
       percentLop: highest(answersFor<'percent-of-occlusion'>('percentLop')),
       volumeLoad: sumOf<'volume-load'>('volumeLoad'),
       relativePressureTime: sumOf<'relative-pressure-time'>('relativePressureTime'),
+      partialRestrictionTime: sumOf<'partial-restriction-time'>('partialRestrictionTime'),
     }),
     restrictionTime: sumOf<'restriction-time'>('restrictionTime') ?? none,
   };

@@ -320,6 +320,7 @@ const ofWeek = once(() => ({
   ...some({
     peakLoad: answerOf('peak-load', MASS),
     peakPercentOneRepMax: answerOf('peak-percent-of-maximum', ['%']),
+    partialRestrictionTime: answerOf('partial-restriction-time', SECONDS),
   }),
 }));
 const weekSums = once(() =>

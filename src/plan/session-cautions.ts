@@ -3,7 +3,7 @@ import type { Caution } from '../answer/answer.js';
 import { daysBetween } from '../answer/day.js';
 import { guardCautions } from '../answer/guards.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
-import { isAtRest, sessionCountCautions } from '../session/exposure.js';
+import { inflatedS, isAtRest, sessionCountCautions } from '../session/exposure.js';
 import { isCuffed } from '../session/prescription.js';
 import { ageCautions } from './age-cautions.js';
 import { itemCautions } from './item-cautions.js';
@@ -36,8 +36,8 @@ function weekCautions(
   const atRest = isAtRest(items) ? sessionsPerWeek : 0;
   return [
     ...sessionCountCautions(sessionsPerWeek, atRest, ['sessionsPerWeek']),
-    ...cuffed.flatMap(({ limb, side, restrictionTime }) =>
-      guardCautions('limb-restriction-week', (sessionsPerWeek * restrictionTime.value) / 60, {
+    ...cuffed.flatMap(({ limb, side, ...times }) =>
+      guardCautions('limb-restriction-week', (sessionsPerWeek * inflatedS(times)) / 60, {
         values: { limb, side },
         path: ['sessionsPerWeek'],
       }),

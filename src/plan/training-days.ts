@@ -2,7 +2,7 @@ import { DAY_EXPECTED } from '../answer/needs.js';
 import { InputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { sum } from '../quantity/exact.js';
-import { isAtRest } from '../session/exposure.js';
+import { inflatedS, isAtRest } from '../session/exposure.js';
 import type { LimbKilograms, LimbSeconds, TrainingDay } from '../session/week.js';
 import { inKilograms } from '../session/working.js';
 import { expandedInto } from './read-document.js';
@@ -35,7 +35,7 @@ function dayOf(records: readonly ExpandedRecord[]): TrainingDay {
   for (const [place, field] of Object.entries(FIELDS)) {
     const own = limbs.filter(({ limb, side }) => `${side} ${limb}` === place);
     const cuffed = own.filter(({ exercises }) => exercises > 0);
-    if (cuffed.length > 0) restrictedS[field] = sum(cuffed.map(({ restrictionTime }) => restrictionTime.value));
+    if (cuffed.length > 0) restrictedS[field] = sum(cuffed.map(inflatedS));
     const lifted = own.flatMap(({ volumeLoad }) => volumeLoad ?? []);
     if (lifted.length > 0) volumeKg[field] = sum(lifted.map(inKilograms));
   }
@@ -52,7 +52,8 @@ function dayOf(records: readonly ExpandedRecord[]): TrainingDay {
 
 /**
  * Seven days of records as `weekTotals` takes them: for each day the session-RPE loads added up, the number of
- * sessions and of those with restriction, and the time of full restriction and the volume load of each limb. Days without a record are days of rest.
+ * sessions and of those with restriction, and the time with the cuff inflated, at either pressure,
+ * and the volume load of each limb. Days without a record are days of rest.
  *
  * - Evidence: sums of what was recorded; the session load is `published` (J Strength Cond Res 2001;15(1):109–115).
  *

@@ -1,7 +1,7 @@
 import type { Answer, Caution } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import { percentage, sum } from '../quantity/exact.js';
-import { sessionCountCautions } from '../session/exposure.js';
+import { inflatedS, sessionCountCautions } from '../session/exposure.js';
 import { inKilograms } from '../session/working.js';
 import { codedCaution } from './coded.js';
 import { isSameLimb, keyOf } from './limb-and-side.js';
@@ -68,8 +68,8 @@ function notLighter(before: WeekRow, after: WeekRow): Caution[] {
 function doseCautions(row: WeekRow, index: number): Caution[] {
   const sums = sumsOf(row);
   return [
-    ...sums.limbs.flatMap(({ limb, side, restrictionTime }) =>
-      guardCautions('limb-restriction-week', restrictionTime.value / 60, {
+    ...sums.limbs.flatMap(({ limb, side, ...times }) =>
+      guardCautions('limb-restriction-week', inflatedS(times) / 60, {
         values: { limb, side },
         path: ['weeks', index],
       }),

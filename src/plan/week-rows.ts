@@ -16,6 +16,8 @@ export interface WeekExercise {
   readonly percentLop?: Answer<'percent-of-occlusion'>;
   /** Restriction time over the week [s]; 0 without a cuff. */
   readonly restrictionTime: Answer<'restriction-time'>;
+  /** Time at the lower pressure over the week [s]; present with partial restriction. */
+  readonly partialRestrictionTime?: Answer<'partial-restriction-time'>;
 }
 
 /** Each exercise once: with the cuff and without together. */
@@ -46,8 +48,7 @@ export interface WeekOcclusion {
 }
 
 /** What a limb that is trained goes through in a week. */
-export interface WeekLimb
-  extends LimbAndSide, Pick<WeekExercise, 'peakLoad' | 'peakPercentOneRepMax' | 'restrictionTime'> {
+export interface WeekLimb extends LimbAndSide, Omit<WeekExercise, 'exercise' | 'percentLop'> {
   /** Volume load over the week [kg or lb]; absent where there is no load. */
   readonly volumeLoad?: Answer<'volume-load'>;
   /** Cuff pressure as a share of LOP × time, over the week [%·min]; absent without a cuff. */

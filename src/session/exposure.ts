@@ -1,5 +1,5 @@
 import { Math } from '../quantity/maths.js';
-import type { AnswerKind, Caution, Inputs } from '../answer/answer.js';
+import type { Answer, AnswerKind, Caution, Inputs } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import type { Path } from '../answer/issues.js';
 import { guards } from '../evidence/guards.js';
@@ -21,6 +21,15 @@ const EXERCISE_CAUTION = {
 } as const;
 /** Usual pause with the cuff deflated between two exercises on one limb [s]. */
 export const REPERFUSION_S = commonPractice.reperfusionMin.low * MINUTE;
+
+/** How long a limb’s cuff is inflated, at either pressure [s]: the limits on a limb count both. */
+export const inflatedS = ({
+  restrictionTime,
+  partialRestrictionTime,
+}: {
+  readonly restrictionTime: Answer;
+  readonly partialRestrictionTime?: Answer | undefined;
+}): number => sum([restrictionTime.value, partialRestrictionTime?.value ?? 0]);
 
 /** Cautions about a limb’s restriction in a session: all of it, and the longest without a break. */
 export const limbCautions = (restrictedS: number, longestS: number): Caution[] => [

@@ -59,7 +59,7 @@ export interface TrainingDay {
   readonly restrictedSessions?: number | undefined;
   /** Number of those with restriction at rest alone, 0–10; none when left out. Guidance allows more of them a week. */
   readonly restrictedAtRest?: number | undefined;
-  /** Restriction time of each limb that day [s], 0–86,400. */
+  /** Time with the cuff of each limb inflated that day, at either pressure [s], 0–86,400. */
   readonly restrictedS?: LimbSeconds | undefined;
   /** Volume load of each limb that day [kg], 0–1,000,000. */
   readonly volumeKg?: LimbKilograms | undefined;

@@ -496,6 +496,41 @@ describe('trainingDays', () => {
     ]);
   });
 
+  // Four sets of 45 s at the full pressure, three rests of 45 s at the lower one: 315 s with the cuff inflated.
+  it('count a cuff at either pressure in a day and in weeks', () => {
+    const exercise = {
+      name: 'leg extension',
+      limb: 'leg',
+      oneRepMax: { load: 60 },
+      percentOneRepMax: 25,
+      scheme: '4x15',
+      tempo: { eccentricS: 2, concentricS: 1 },
+      restS: 45,
+      restriction: 'partial',
+      restPercentLop: 20,
+    } as const;
+    const measured = { valueMmHg: 172, method: 'doppler' } as const;
+    const plan = planSession({
+      systolicMmHg: 118,
+      diastolicMmHg: 74,
+      posture: 'seated',
+      limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percentLop: 50, measured }],
+      exercises: [exercise],
+      sessionsPerWeek: 20,
+    });
+    // 20 × 315 s are 105 min; at the full pressure alone, 60 min.
+    const long = plan.cautions.find(({ code }) => code === 'restriction-long-week');
+    expect(long?.values?.['value']).toBe(105);
+    const sets = Array.from({ length: 4 }, () => ({ repetitions: 15 }));
+    const items = [{ exercise: 'leg extension', limb: 'leg', side: 'left', sets }] as const;
+    const record = recordSession({ plan, date: '2026-03-02', items, sessionRpe: 5, sessionS: 600 });
+    expect(trainingDays({ records: [record], from: '2026-03-02' })[0]?.restrictedS).toEqual({ leftLeg: 315 });
+    const [week] = compareWeeks({ weeks: [{ records: [record, { ...record, date: '2026-03-03' }] }] }).weeks;
+    const limb = week?.done?.limbs[0];
+    expect([limb?.restrictionTime.value, limb?.partialRestrictionTime?.value]).toEqual([360, 270]);
+    expect(limb?.exercises[0]?.partialRestrictionTime?.value).toBe(270);
+  });
+
   // Worked by hand: 20 min at an effort of 5 is 100 AU; twice on one day is 200 AU, 2 sessions and 600 s.
   it('adds up the records of seven days, whatever their order, and passes over other weeks', () => {
     const records = ['2026-03-04', '2026-03-08', '2026-03-02', '2026-03-02', '2026-03-01', '2026-03-09'];

@@ -107,6 +107,9 @@ describe('a week of a session', () => {
       path,
     ];
     expect(week(3, [totalsOf(40), totalsOf(50, { side: 'right' })])).toEqual([long(120, 'left'), long(150, 'right')]);
+    // The time at a lower pressure counts as in a session.
+    const partial = totalsOf(20, { partialRestrictionTime: { value: 60 * 15 } });
+    expect(week(3, [partial])).toEqual([long(105, 'left')]);
   });
   it('is about limbs with a cuff', () => {
     const bare = totalsOf(0, { exercises: 0 });

@@ -220,6 +220,9 @@ describe('the restriction of a week', () => {
     expect(dose({ done: of(101) })).toEqual([long]);
     expect(dose({ planned: of(101) })).toEqual([long]);
     expect(dose({ planned: of(101), done: of(1) })).toEqual([]);
+    // The time at a lower pressure counts as in a session.
+    const partial = { partialRestrictionTime: total('partial-restriction-time', 60, 's', {} as never) };
+    expect(dose({ done: sums([limb({ restrictionTime: minutes(100), ...partial })]) })).toEqual([long]);
   });
 
   it('is counted in sessions; those at rest count for the stop alone', () => {

@@ -7,6 +7,7 @@ import type { GoalMeasure, StageGoalResult } from '../../plan/stage-goals.js';
 import type { WeekLimb, WeekRow, WeekSums } from '../../plan/week-rows.js';
 import { clock, format } from '../../quantity/format.js';
 import type { Unit } from '../../quantity/quantities.js';
+import { inflatedS } from '../../session/exposure.js';
 import { joined, part, present, table, type Block, type Column } from '../blocks.js';
 import type { Translator } from '../translator.js';
 import { answerAmount, isStopped, opening, watchParts } from './parts.js';
@@ -21,7 +22,8 @@ interface WeekLine {
 const NONE = '–';
 const cell = (translate: Translator, answer: Answer | undefined): string =>
   answer ? answerAmount(translate, answer) : NONE;
-const timeCell = (translate: Translator, { value }: Answer): string => translate('page.time', { time: clock(value) });
+const timeCell = (translate: Translator, limb: Parameters<typeof inflatedS>[0]): string =>
+  translate('page.time', { time: clock(inflatedS(limb)) });
 
 /** A table with a row for each week; narrow enough for a phone, without the columns that no week has anything in. */
 function weekTable<W extends WeekLine>(
@@ -66,7 +68,7 @@ function limbBlocks(
         [
           [translate('page.heaviest'), ({ one }) => cell(translate, one.peakLoad)],
           [translate('page.maximum'), ({ one }) => cell(translate, one.peakPercentOneRepMax)],
-          [translate('page.week-inflated'), ({ one }) => timeCell(translate, one.restrictionTime)],
+          [translate('page.week-inflated'), ({ one }) => timeCell(translate, one)],
           [translate('page.occlusion'), ({ one }) => cell(translate, one.percentLop)],
         ],
         exercise,
@@ -77,7 +79,7 @@ function limbBlocks(
       own,
       [
         [translate('page.volume'), ({ limb }) => cell(translate, limb.volumeLoad)],
-        [translate('page.week-inflated'), ({ limb }) => timeCell(translate, limb.restrictionTime)],
+        [translate('page.week-inflated'), ({ limb }) => timeCell(translate, limb)],
         [
           translate('page.week-pain'),
           ({ limb: { worstPain } }) => (worstPain ? `${format(worstPain.value)}/10` : NONE),
