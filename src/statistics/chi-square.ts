@@ -10,7 +10,7 @@ function gammaChances(a: number, x: number): readonly [below: number, above: num
     // The series 6.5.29 of the Handbook of Mathematical Functions, 1964.
     let term = 1 / a;
     let sum = term;
-    for (let k = 1, before = NaN; sum !== before; k += 1) {
+    for (let k = 1, before = NaN; sum !== before && k < 100_000; k += 1) {
       before = sum;
       term *= x / (a + k);
       sum += term;

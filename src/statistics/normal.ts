@@ -19,6 +19,8 @@ const TAIL = -1;
 export function normalChance(x: number): number {
   if (x <= -8) return 0;
   if (x >= 8) return 1;
+  // The series would never settle.
+  if (x !== x) return NaN;
   const square = x * x;
   let [sum, term] = [x, x];
   let [exponential, part] = [1, 1];

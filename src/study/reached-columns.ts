@@ -3,7 +3,7 @@ import { chanceAtOrBelow } from '../pressure/answer-spread.js';
 import type { ColumnAnswer } from './column-answer.js';
 import { at, ColumnReader, type NumberColumn } from './column-input.js';
 import { REFUSED } from './flags.js';
-import { readBase } from './share-columns.js';
+import { flagOfGiven, readBase } from './share-columns.js';
 
 /** What settings can be a percentage of. */
 type Base = 'occlusion-pressure' | 'one-repetition-maximum';
@@ -47,6 +47,7 @@ export type ReachedColumns<K extends Base = Base> = K extends 'occlusion-pressur
 
 const KINDS = ['occlusion-pressure', 'one-repetition-maximum'] as const;
 /** More than any pressure or load there is. */
+const LEAST = 1e-6;
 const MOST = 1e5;
 
 /**
@@ -81,13 +82,13 @@ export function reachedColumns<K extends Base>(input: ReachedColumnsInput<K>): R
   const columns = new ColumnReader(reader);
   const of = readBase(reader, columns, { field: 'of', kinds: KINDS, units: ['mm[Hg]', 'kg', '[lb_av]'] });
   const pressures = of?.about.kind === 'occlusion-pressure';
-  const settings = columns.numbers('setting', { name: 'setting', unit: of?.about.unit ?? '1', min: 1e-6, max: MOST });
+  const settings = columns.numbers('setting', { name: 'setting', unit: of?.about.unit ?? '1', min: LEAST, max: MOST });
   reader.done();
   const { value, lower, upper, standardDeviation, flag: before } = of!;
   const rows = value.length;
   const nothing = (): Float64Array => new Float64Array(rows).fill(NaN);
   const [percents, lowers, uppers, chances] = [nothing(), nothing(), nothing(), nothing()];
-  const flag = before.map((bits) => bits & REFUSED);
+  const flag = before.map((_, row) => flagOfGiven(of!, row, LEAST, MOST) & REFUSED);
   settings.check(flag, 0, rows);
   for (let row = 0; row < rows; row += 1) {
     if (flag[row] !== 0) continue;

@@ -111,6 +111,20 @@ function fitToSteps(steps: Numbers, otherwise: number, rounding: Rounding): RowF
   };
 }
 
+/** The flag of a row that is given back: its own, or what is wrong with its value. */
+export function flagOfGiven(
+  { value, lower, upper, flag }: Pick<AnswerColumns, 'value' | 'lower' | 'upper' | 'flag'>,
+  row: number,
+  min: number,
+  max: number,
+): number {
+  const before = flag[row]!;
+  const given = value[row]!;
+  // An end on the wrong side of its value contradicts it; where there is no interval both are NaN.
+  const fine = given >= min && given <= max && !(lower[row]! > given || upper[row]! < given);
+  return before & REFUSED || fine ? before : given === given ? IMPOSSIBLE : MISSING;
+}
+
 /** A percentage of each row of a column answer, brought to what can be set. */
 function shareColumns<K extends 'cuff-pressure' | 'training-load'>(
   { about, ...of }: ColumnAnswer,
@@ -127,13 +141,7 @@ function shareColumns<K extends 'cuff-pressure' | 'training-load'>(
   const log = scale === 'log';
   inBlocks(out, (from, to) => {
     // Earlier flags of a row stay; the given flags are read first, as they may be those written to.
-    for (let row = from; row < to; row += 1) {
-      const before = of.flag[row]!;
-      const given = whole[row]!;
-      // An end on the wrong side of its value contradicts it; where there is no interval both are NaN.
-      const fine = given >= min && given <= max && !(wholeLower[row]! > given || wholeUpper[row]! < given);
-      flag[row] = before & REFUSED || fine ? before : given === given ? IMPOSSIBLE : MISSING;
-    }
+    for (let row = from; row < to; row += 1) flag[row] = flagOfGiven(of, row, min, max);
     for (const column of [percents, ...settings]) column.check(flag, from, to);
     for (let row = from; row < to; row += 1) {
       if ((flag[row]! & REFUSED) !== 0) continue;

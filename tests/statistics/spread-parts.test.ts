@@ -1,6 +1,7 @@
 import jstat from 'jstat';
 import { linearRegression, mean, sampleStandardDeviation, sampleVariance } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
+import { chiSquareChance, chiSquareTail } from '../../src/statistics/chi-square.js';
 import { concordanceOf } from '../../src/statistics/concordance.js';
 import { spreadOfPeople, spreadOfRows } from '../../src/statistics/limits-of-agreement.js';
 import { lineOf } from '../../src/statistics/line.js';
@@ -35,6 +36,10 @@ describe('the noncentral t', () => {
       near(noncentralTQuantile(p, degrees, delta), t, 8);
     },
   );
+});
+
+it('has no chance for what is no number, and ends', () => {
+  expect([normalChance(NaN), chiSquareChance(NaN, 3), chiSquareTail(3, NaN)]).toEqual([NaN, NaN, NaN]);
 });
 
 describe('limits of agreement', () => {

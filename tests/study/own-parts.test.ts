@@ -194,6 +194,17 @@ describe('what settings really are', () => {
     expect(reached).not.toHaveProperty('percentOneRepMax');
   });
 
+  it('is refused in rows whose answer was edited to what no answer is', () => {
+    const edit = (change: object) => reachedColumns({ of: { ...lop, ...change } as never, setting: 80 });
+    const [first, ...rest] = lop.value;
+    const value = (given: number) => ({ value: Float64Array.of(given, ...rest) });
+    expect([...edit(value(NaN)).flag]).toEqual([1, 0, 0, 0]);
+    for (const given of [Infinity, 0, -1, lop.upper[0]! + 1])
+      expect([...edit(value(given)).flag]).toEqual([2, 0, 0, 0]);
+    expect([...edit(value(first!)).flag]).toEqual([0, 0, 0, 0]);
+    expect(edit(value(NaN)).lower[0]).toBeNaN();
+  });
+
   it('has no chance and no ends where the answers have none', () => {
     const bare = { ...lop, lower: lop.lower.map(() => NaN), upper: lop.upper.map(() => NaN) };
     const without = reachedColumns({
