@@ -53,8 +53,8 @@ export const fill = (text: string, values: MessageValues = {}, write = inEnglish
     if (isNumber(value)) {
       const isGiven = unit === 'unit';
       const code = isGiven ? String(values[unit] ?? '') : unit;
-      const others = Object.values(values).filter(isNumber);
-      const digits = !isGiven ? inPractice(value, code, others) : code ? format(value) : String(value);
+      const given = code ? format : String;
+      const digits = isGiven ? given(value) : inPractice(value, code, Object.values(values).filter(isNumber));
       return write(value, code, digits);
     }
     // A document that was edited may hold anything.

@@ -45,17 +45,20 @@ export const numeral = (translate: Translate, value: number): string => marked(t
 /** A number as text: more decimals where it would look like one of `others`, and otherwise at `most` so many. */
 type Written = (translate: Translate, value: number, unit: Unit, others?: readonly number[], most?: number) => string;
 
-/** A number in the unit that you ask for, with the digits that people use, without the unit. */
-export const bareAmount: Written = (translate, value, unit, others, most) => {
-  const written = inSystem(value, unit, translate.units);
+function written(...[translate, value, unit, others, most]: Parameters<Written>) {
+  const converted = inSystem(value, unit, translate.units);
   const whole = unit === '%' && Math.abs(value) >= 10;
-  return marked(translate, inPractice(written.value, written.unit, others, whole ? 0 : most));
-};
+  const digits = inPractice(converted.value, converted.unit, others, whole ? 0 : most);
+  return { digits: marked(translate, digits), unit: converted.unit };
+}
+
+/** A number in the unit that you ask for, with the digits that people use, without the unit. */
+export const bareAmount: Written = (...asked) => written(...asked).digits;
 
 /** The same with its unit. */
-export const amount: Written = (translate, value, unit, others, most) => {
-  const { unit: written } = inSystem(value, unit, translate.units);
-  return bareAmount(translate, value, unit, others, most) + translate(`unit.${written}`, unitWords[written]);
+export const amount: Written = (translate, ...asked) => {
+  const { digits, unit } = written(translate, ...asked);
+  return digits + translate(`unit.${unit}`, unitWords[unit]);
 };
 
 /** A number with its own unit. */

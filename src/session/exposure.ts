@@ -9,7 +9,7 @@ import { decimal } from '../quantity/decimal.js';
 import { product, ratio, sum } from '../quantity/exact.js';
 import { format, inFull } from '../quantity/format.js';
 import { inSeconds, type CuffInterval, type ExerciseSchedule, type SetInterval } from './schedule.js';
-import { onSide, takesTurns, type FullPrescription, type Place } from './prescription.js';
+import { isCuffed, onSide, takesTurns, type FullPrescription, type Place } from './prescription.js';
 import { caution } from './messages.js';
 import { added, isCounted, list, repetitionsOf, seconds, secondsOf, total } from './working.js';
 
@@ -41,7 +41,7 @@ export const limbCautions = (restrictedS: number, longestS: number): Caution[] =
 export function isAtRest(
   exercises: readonly (Pick<FullPrescription, 'restriction'> & { readonly mode?: ExerciseMode | undefined })[],
 ): boolean {
-  const cuffed = exercises.filter(({ restriction }) => restriction !== 'none');
+  const cuffed = exercises.filter(isCuffed);
   return cuffed.length > 0 && cuffed.every(({ mode }) => mode === 'passive');
 }
 

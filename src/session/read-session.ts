@@ -38,6 +38,7 @@ import {
 import { MOST_SETS, parseScheme, parseTempo, type Tempo } from './notation.js';
 import {
   EXERCISE_SIDES,
+  isCuffed,
   isName,
   MOST_NAME,
   onSide,
@@ -269,7 +270,7 @@ export function readSession(reader: Reader): FullSession {
   if (!reader.has('reperfusionS') && own.slice(0, -1).includes(undefined)) {
     reader.acceptNumber('reperfusionS', quantities.reperfusionS, undefined);
   }
-  const cuffed = parts.filter((_, index) => exercises[index]!.restriction !== 'none');
+  const cuffed = parts.filter((_, index) => isCuffed(exercises[index]!));
   if (cuffed.some((part) => part.has('limb'))) {
     for (const part of cuffed) {
       if (!part.has('limb')) part.missing('limb', ALL_OR_NONE);

@@ -2,7 +2,7 @@ import type { Assumption } from '../answer/answer.js';
 import { withInput } from '../answer/with-input.js';
 import type { Limb } from '../quantity/quantities.js';
 import { byLimb, inSeconds, scheduleSession, type ExerciseSchedule } from './schedule.js';
-import type { ExerciseSide, FullSession, SessionInput } from './prescription.js';
+import { isCuffed, type ExerciseSide, type FullSession, type SessionInput } from './prescription.js';
 import { fullSession } from './read-session.js';
 import { assumption } from './assumptions.js';
 
@@ -105,7 +105,7 @@ export function timelineOf(session: FullSession, schedule = scheduleSession(sess
     }
   });
   events.sort((a, b) => a.atS - b.atS || ORDER[a.event] - ORDER[b.event]);
-  const cuffed = session.exercises.filter(({ restriction }) => restriction !== 'none');
+  const cuffed = session.exercises.filter(isCuffed);
   return {
     events,
     durationS: inSeconds(schedule.at(-1)!.endNs),

@@ -6,9 +6,8 @@ import { need } from '../answer/needs.js';
 import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
 import { amountToSet, english, marked, type Translate } from '../answer/translate.js';
-import { format } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
-import { UNIT_SYSTEMS, type UnitSystem } from '../quantity/unit-system.js';
+import { inSystem, UNIT_SYSTEMS, type UnitSystem } from '../quantity/unit-system.js';
 import { messages } from './messages.js';
 import { words, type TextCode, type Texts } from './texts.js';
 import { OPTIONS_OF, TEXTS_BY_CODE } from './needs.js';
@@ -71,10 +70,13 @@ function translator(locale: Catalogue, units: UnitSystem | undefined): Translate
     if (/^[+−-]?\d+\.\d+$/.test(value)) return marked({ decimalMark }, value);
     return textOf(codeOf(slot, value)) ?? value;
   };
-  const write: WriteNumber = (value, unit, digits) =>
-    unit !== '' && digits === format(value)
-      ? amountToSet(translate, value, unit === 'lb' ? '[lb_av]' : (unit as Unit))
-      : marked({ decimalMark }, digits) + (unit && (textOf(`unit.${unit}`) ?? ''));
+  const write: WriteNumber = (value, unit, digits) => {
+    const code = unit === 'lb' ? '[lb_av]' : (unit as Unit);
+    const isConverted = inSystem(value, code, units).unit !== code;
+    return isConverted
+      ? amountToSet(translate, value, code)
+      : marked({ decimalMark }, digits) + (unit && (textOf(`unit.${code}`) ?? ''));
+  };
   const translate: Translate = Object.assign(
     // A sentence of a document comes without its English text.
     (code: string, text: string, values: MessageValues = {}) =>

@@ -12,19 +12,9 @@ import { comparedSession, compareTotals, limbTotals } from '../../src/session/co
 import { parseScheme, parseTempo } from '../../src/session/notation.js';
 import { isName } from '../../src/session/prescription.js';
 import { fullPrescription, fullSession } from '../../src/session/read-session.js';
+import { leg } from '../support/leg.js';
 import { issuesOf } from '../support/refused.js';
 
-/** Two sets of 40 s and a rest of 30 s: 110 s. */
-const leg = (more: object = {}) =>
-  ({
-    scheme: '2x10',
-    tempo: '2-0-2-0',
-    restS: 30,
-    restriction: 'continuous',
-    limb: 'leg',
-    side: 'left',
-    ...more,
-  }) as Prescription;
 const bare = (more: object = {}) => leg({ restriction: 'none', ...more });
 const CUFF = { pressureMmHg: 80, occlusionMmHg: 160 };
 const session = (...exercises: Prescription[]) => ({ exercises, reperfusionS: 180 }) as SessionInput;

@@ -5,18 +5,8 @@ import type { FullPrescription, Restriction } from '../../src/session/prescripti
 import { fullPrescription } from '../../src/session/read-session.js';
 import { inSeconds, ofSide, scheduleExercise } from '../../src/session/schedule.js';
 import { exercisePart } from '../../src/session/totals.js';
+import { leg } from '../support/leg.js';
 
-/** Two sets of 40 s and a rest of 30 s: 110 s. */
-const leg = (more: object = {}) =>
-  ({
-    scheme: '2x10',
-    tempo: '2-0-2-0',
-    restS: 30,
-    restriction: 'continuous',
-    limb: 'leg',
-    side: 'left',
-    ...more,
-  }) as Prescription;
 const timed = (sets: readonly number[], more: object = {}) =>
   leg({ scheme: undefined, tempo: undefined, restS: 0, sets: sets.map((durationS) => ({ durationS })), ...more });
 const scheduled = (given: Prescription) => scheduleExercise(fullPrescription(given));

@@ -14,12 +14,9 @@ import {
 } from '../../src/session/totals.js';
 import { peaks, volumeTotals } from '../../src/session/volume.js';
 import { highest, summed, total } from '../../src/session/working.js';
+import { leg, TEN } from '../support/leg.js';
 
-/** Two sets of 40 s and a rest of 30 s: 110 s. */
-const TEN = { scheme: '2x10', tempo: '2-0-2-0', restS: 30, restriction: 'continuous' } as const;
-const LEG = { limb: 'leg', side: 'left' } as const;
 const AT_TEMPO = { eccentricS: 2, bottomS: 0, concentricS: 2, topS: 0 };
-const leg = (more: object = {}) => ({ ...TEN, ...LEG, ...more }) as Prescription;
 const bare = (more: object = {}) => ({ ...TEN, restriction: 'none', ...more }) as Prescription;
 const timed = (scheme: string, more: object = {}) => leg({ scheme, tempo: undefined, restS: 0, ...more });
 const schedule = (exercises: readonly Prescription[], pauses: readonly number[] = []) =>

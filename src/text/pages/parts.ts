@@ -14,6 +14,7 @@ import { convertLoad } from '../../quantity/convert.js';
 import { clock, format } from '../../quantity/format.js';
 import { loadUnitCode, loadUnitOf, type LoadUnit, type Unit } from '../../quantity/quantities.js';
 import { inSystem } from '../../quantity/unit-system.js';
+import { isCuffed } from '../../session/prescription.js';
 import type { ExerciseTotals } from '../../session/totals.js';
 import { joined, lines, namedPart, part, present, type Block, type Field } from '../blocks.js';
 import { idsIn } from '../cite.js';
@@ -186,7 +187,7 @@ export function placedLine<I extends Pick<ExpandedItem, 'exercise' | 'limb' | 's
     const isIn = (own: readonly Caution[] = []): boolean => own.some((other) => messageKey(other) === key);
     const whose = items.filter((item) => isIn(cautionsOf(item)));
     const ofCuff = whose.every(({ target }) => isIn(target?.cautions));
-    const all = ofCuff ? items.filter(({ restriction }) => restriction !== 'none') : items;
+    const all = ofCuff ? items.filter(isCuffed) : items;
     const line = cautionLine(translate, printed);
     if (whose.length > 0) return ofItems(translate, line, whose, all);
     const ofLimbs = limbs.filter(({ cautions }) => isIn(cautions));

@@ -9,7 +9,7 @@ import type { ExpandedPlan, ExpandedPlanItem } from '../../plan/types.js';
 import { bloodPressureCautions } from '../../pressure/blood-pressure.js';
 import { clock, format } from '../../quantity/format.js';
 import { loadUnitOf } from '../../quantity/quantities.js';
-import { takesTurns } from '../../session/prescription.js';
+import { isCuffed, takesTurns } from '../../session/prescription.js';
 import { fields, joined, lines, namedPart, part, present, type Block, type Field } from '../blocks.js';
 import { assumedLine, cautionLine, partsOf } from '../section.js';
 import type { Translator } from '../translator.js';
@@ -174,13 +174,12 @@ function personLine(translate: Translator, request: ExpandedPlan['request']): st
 
 /** What to deflate at, and what is usual. */
 function criteriaBlocks(translate: Translator, { items, stopCriteria, disclaimers }: ExpandedPlan): Block[] {
-  const isCuffed = items.some(({ restriction }) => restriction !== 'none');
   const usual = disclaimers.filter(({ code }) => code === USUAL);
   // A criterion that only another version knows has no grade here: it is shown with the most severe.
   const gradeOf = ({ code }: Disclaimer): SymptomGrade =>
     symptoms.find((symptom) => symptom.code === code)?.grade ?? 'emergency';
   const criteria = part(
-    translate(isCuffed ? 'page.stop' : 'page.stop-no-cuff'),
+    translate(items.some(isCuffed) ? 'page.stop' : 'page.stop-no-cuff'),
     ...SYMPTOM_GRADES.map((grade) => ({
       under: translate(`page.then-${grade}`),
       lines: stopCriteria.flatMap((printed) => (gradeOf(printed) === grade ? [sentence(translate, printed)] : [])),
